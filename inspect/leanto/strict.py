@@ -1,0 +1,11 @@
+"""The base of every model that data crosses a border through."""
+
+from __future__ import annotations
+
+from pydantic import BaseModel, ConfigDict
+
+
+class Strict(BaseModel):
+    """Frozen, and refuses a key it does not know."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid")
