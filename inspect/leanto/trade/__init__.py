@@ -1,0 +1,1 @@
+"""Published computations of the trade: plain numbers in, plain numbers and frozen values out."""
