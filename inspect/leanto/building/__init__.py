@@ -1,0 +1,1 @@
+"""What the tape measures, and the surfaces that follow from it."""

@@ -1,0 +1,1 @@
+"""What is asked on the walk: sections, items, answers, measures."""
