@@ -1,0 +1,1 @@
+"""From findings to repair items: zones united, merged, rounded, in order."""
