@@ -1,0 +1,1 @@
+"""From repair items to allowances: price lines, build-up, ranges."""

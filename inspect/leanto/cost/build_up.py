@@ -1,0 +1,92 @@
+"""The allowance of each repair item: hours, wages, materials, waste, haul, markup, minimum."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+from decimal import Decimal
+
+from leanto.cost.estimate import CostLine
+from leanto.cost.price import Factors, Price, Three, Wage
+from leanto.money import Spread, exact, format_usd
+from leanto.scope.item import RepairItem
+from leanto.scope.work import Trade
+
+
+def spread_of(three: Three) -> Spread:
+    return Spread(three.low, three.likely, three.high)
+
+
+def price_lines(
+    items: Iterable[RepairItem], prices: Mapping[str, Price], factors: Factors
+) -> tuple[CostLine, ...]:
+    """A cost line for each repair item; the lines of one work share one minimum charge."""
+    wages = {wage.trade: wage for wage in factors.wages}
+    lines = [_line(item, prices[item.work.id], factors, wages) for item in items]
+    totals: dict[str, Decimal] = {}
+    for line in lines:
+        work = line.item.work.id
+        totals[work] = totals.get(work, Decimal(0)) + line.total.likely
+    return tuple(_at_least_minimum(line, totals[line.item.work.id]) for line in lines)
+
+
+def _line(
+    item: RepairItem, price: Price, factors: Factors, wages: Mapping[Trade, Wage]
+) -> CostLine:
+    quantity = exact(item.quantity)
+    hours = spread_of(price.hours).scaled(quantity)
+    if item.poor_access:
+        hours = _times(hours, factors.poor_access)
+    wage = wages[item.work.trade].hourly_usd
+    on_top = factors.burden * factors.region
+    labor = _times(hours, wage).scaled(on_top)
+    with_tax = 1 + factors.sales_tax_pct / 100
+    materials = spread_of(price.materials_usd).scaled(exact(item.bought) * with_tax)
+    haul = spread_of(factors.haul_usd_per_lb).scaled(price.debris_lb * quantity)
+    markup = (1 + factors.overhead_pct / 100) * (1 + factors.profit_pct / 100)
+    total = (labor + materials + haul).scaled(markup)
+    access = ", through an opened patch" if item.poor_access else ""
+    explanation = (
+        f"{_number(hours.likely)} h at {format_usd(wage.likely, cents=True)} x {factors.burden} "
+        f"burden x {factors.region} region{access} = {format_usd(labor.likely)} labor; "
+        f"{_number(item.bought)} {item.work.unit} bought = {format_usd(materials.likely)} "
+        f"materials with {factors.sales_tax_pct} % tax; {format_usd(haul.likely)} haul; "
+        f"x {markup.normalize()} overhead and profit = {format_usd(total.likely)}"
+    )
+    return CostLine(
+        item=item,
+        price=price,
+        labor_hours=hours,
+        labor=labor.scaled(markup),
+        materials=materials.scaled(markup),
+        haul=haul.scaled(markup),
+        total=total,
+        explanation=explanation,
+    )
+
+
+def _at_least_minimum(line: CostLine, likely_of_work: Decimal) -> CostLine:
+    """The line lifted so that all lines of its work together reach the minimum charge.
+
+    What is missing is the visit itself, so it is added to labor in all three points.
+    """
+    minimum = line.price.minimum_usd
+    if likely_of_work >= minimum or likely_of_work <= 0:
+        return line
+    missing = (minimum - likely_of_work) * line.total.likely / likely_of_work
+    top_up = Spread(missing, missing, missing)
+    return replace(
+        line,
+        labor=line.labor + top_up,
+        total=line.total + top_up,
+        explanation=f"{line.explanation}; lifted to the minimum charge of {format_usd(minimum)}",
+    )
+
+
+def _times(spread: Spread, three: Three) -> Spread:
+    """Low times low, likely times likely, high times high: the widest it can be."""
+    return Spread(spread.low * three.low, spread.likely * three.likely, spread.high * three.high)
+
+
+def _number(value: Decimal | float) -> str:
+    return f"{float(value):,.1f}"
