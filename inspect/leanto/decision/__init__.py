@@ -1,0 +1,1 @@
+"""Gut or keep, surface by surface."""
