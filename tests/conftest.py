@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import pytest
 from hypothesis import settings
+from small_shed import SHED
 
 from leanto.building.load import parse_building
 from leanto.building.model import Building
 from leanto.building.surface import Surface
 from leanto.building.surfaces import surfaces_of
-from small_shed import SHED
 
 settings.register_profile("no deadlines", deadline=None)
 settings.load_profile("no deadlines")
