@@ -1,0 +1,98 @@
+"""What only shows when all data files are seen together."""
+
+from __future__ import annotations
+
+import keyword
+from collections.abc import Iterator
+
+from leanto.checklist.model import Checklist
+from leanto.errors import Problem
+from leanto.library.gaps import gaps
+from leanto.library.names import unknown_names
+from leanto.library.parts import Parts
+from leanto.quantities import Unit
+from leanto.rules.asking import only_if
+from leanto.rules.compiled import CompiledRule
+from leanto.rules.expression import ExpressionError
+from leanto.rules.facts import STATIC_FACTS, fact_specs
+from leanto.rules.functions import NAMES
+from leanto.rules.load import compile_rule, in_order, rule_faults
+from leanto.rules.model import Take
+from leanto.rules.syntax import nearest
+
+_UNIT_OF_TAKE = {
+    Take.AREA: Unit.SQFT,
+    Take.SURFACE: Unit.SQFT,
+    Take.WIDTH: Unit.LF,
+    Take.HEIGHT: Unit.LF,
+    Take.MEMBER_LENGTH: Unit.LF,
+    Take.PERIMETER: Unit.LF,
+    Take.MEMBERS: Unit.EACH,
+}
+_TAKEN_NAMES = frozenset({*(spec.name for spec in STATIC_FACTS), *NAMES, *keyword.kwlist})
+
+
+def cross_check(
+    parts: Parts, checklist: Checklist
+) -> tuple[tuple[CompiledRule, ...], list[Problem]]:
+    """The compiled rules in order, and every problem between the entries."""
+    compiled, problems = _compiled(parts, checklist)
+    rules, cycle = in_order(compiled)
+    if cycle:
+        message = "These rules ask for each other's findings: " + " -> ".join(cycle) + "."
+        problems.append(parts.rules[cycle[0]].problem(("when",), message, "Take one out."))
+    problems += _measure_problems(parts)
+    problems += _only_if_problems(parts)
+    problems += _unit_problems(parts)
+    problems += unknown_names(parts)
+    problems += gaps(parts, compiled)
+    return rules, problems
+
+
+def _compiled(parts: Parts, checklist: Checklist) -> tuple[list[CompiledRule], list[Problem]]:
+    facts = fact_specs(checklist)
+    items = {item_id: entry.value for item_id, entry in parts.items.items()}
+    compiled: list[CompiledRule] = []
+    problems: list[Problem] = []
+    for entry in parts.rules.values():
+        rule, faults = compile_rule(entry.value, facts)
+        if not parts.has_all("measures"):
+            faults = [fault for fault in faults if not fault.is_unknown_name]
+        problems += entry.problems(faults)
+        if rule is None:
+            continue
+        compiled.append(rule)
+        problems += entry.problems(rule_faults(rule, items, facts))
+        if parts.has_all("rules"):
+            for rule_id in sorted(rule.searched - parts.rules.keys()):
+                message = f"It asks for the findings of '{rule_id}', which is no rule."
+                problems.append(entry.problem(("when",), message, nearest(rule_id, parts.rules)))
+    return compiled, problems
+
+
+def _measure_problems(parts: Parts) -> Iterator[Problem]:
+    for measure_id, entry in parts.measures.items():
+        if measure_id in _TAKEN_NAMES:
+            message = f"'{measure_id}' is a name that expressions use already."
+            yield entry.problem(("id",), message, "Choose another.")
+
+
+def _only_if_problems(parts: Parts) -> Iterator[Problem]:
+    for entry in parts.items.values():
+        if entry.value.only_if:
+            try:
+                only_if(entry.value.only_if)
+            except ExpressionError as error:
+                yield entry.problem(("only_if",), error.sentence)
+
+
+def _unit_problems(parts: Parts) -> Iterator[Problem]:
+    for entry in parts.rules.values():
+        for index, call in enumerate(entry.value.work):
+            work = parts.works.get(call.work)
+            if work is None or call.take is None:
+                continue
+            taken, counted = _UNIT_OF_TAKE[call.take], work.value.unit
+            if taken is not counted:
+                message = f"'{call.take}' gives {taken}, but {call.work} is counted in {counted}."
+                yield entry.problem(("work", index, "take"), message, "Give a quantity instead.")

@@ -1,0 +1,27 @@
+"""Everything that is data, in one value."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from leanto.checklist.model import Checklist
+from leanto.cost.price import Factors, Price
+from leanto.decision.hidden import HiddenFile
+from leanto.rules.compiled import CompiledRule
+from leanto.scope.work import Work
+
+
+@dataclass(frozen=True, slots=True)
+class Library:
+    """Everything that is data, cross-checked."""
+
+    checklist: Checklist
+    rules: tuple[CompiledRule, ...]
+    """In the order in which they are judged."""
+    works: dict[str, Work]
+    prices: dict[str, Price]
+    """By the id of the work."""
+    factors: Factors
+    hidden: HiddenFile
+    versions: dict[str, str]
+    """Content hash by kind of file, printed in every report."""

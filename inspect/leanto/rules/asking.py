@@ -1,0 +1,57 @@
+"""Which items are asked at a station."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import cache
+
+from leanto.building.model import Building
+from leanto.building.station import Station
+from leanto.building.surface import Surface
+from leanto.checklist.model import Checklist, Item
+from leanto.rules.expression import CompiledExpression, ExpressionError, compile_expression
+from leanto.rules.facts import STATIC_FACTS
+from leanto.rules.place_values import place_values
+from leanto.rules.undecidable import Undecidable
+
+_FACTS = {spec.name: spec for spec in STATIC_FACTS}
+
+
+def items_at(
+    station: Station,
+    building: Building,
+    surfaces: Mapping[str, Surface],
+    checklist: Checklist,
+) -> tuple[Item, ...]:
+    """The items asked at the station, in the order of the checklist.
+
+    An item is left out where its ``only_if`` is false; where that cannot be told it is asked.
+    """
+    values = place_values(station, building, surfaces)
+
+    def is_asked(item: Item) -> bool:
+        if not item.only_if:
+            return True
+        try:
+            return only_if(item.only_if).evaluate(values) is True
+        except Undecidable:
+            return True
+
+    return tuple(item for item in checklist.items() if station.kind in item.at and is_asked(item))
+
+
+@cache
+def only_if(text: str) -> CompiledExpression:
+    """The condition of an item, compiled once; ExpressionError when it is none.
+
+    It may name only what is known before anything was observed.
+    """
+    compiled = compile_expression(text, _FACTS)
+    for name in sorted(compiled.names):
+        if not _FACTS[name].before_walk:
+            raise ExpressionError(f"{name} is known only once something was observed")
+    if compiled.kind != "flag":
+        raise ExpressionError(f"a yes or no is needed; this is a {compiled.kind}")
+    if compiled.calls:
+        raise ExpressionError("what is asked cannot hang on findings; leave found_... out")
+    return compiled

@@ -1,0 +1,99 @@
+"""Expressions of rules and checklists: text in, a typed closure out, every name checked.
+
+A closed whitelist over Python's own syntax tree: numbers, facts, comparisons, ``and or not``,
+``+ - * /``, ``a if flag else b`` and the functions of ``leanto.rules.functions``. Nothing can
+loop, nothing can reach outside, so the length of the text bounds the cost.
+"""
+
+from __future__ import annotations
+
+import ast
+import re
+import warnings
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+from typing import Literal
+
+from leanto.rules.facts import FactSpec
+from leanto.rules.syntax import Compiler, ExpressionError, UnknownName
+from leanto.rules.terms import Flag, Number, Searches, Text, Value, Values, Word
+
+__all__ = ["CompiledExpression", "ExpressionError", "Kind", "UnknownName", "compile_expression"]
+
+MAX_CHARACTERS = 500
+MAX_NODES = 120
+
+Kind = Literal["number", "flag", "text"]
+_NO_SEARCHES: Searches = MappingProxyType({})
+
+
+@dataclass(frozen=True, slots=True)
+class CompiledExpression:
+    """An expression that is ready to be evaluated."""
+
+    text: str
+    names: frozenset[str]
+    """Every fact it reads."""
+    calls: frozenset[tuple[str, str]]
+    """The searches it makes: function and rule id."""
+    term: Number | Flag | Text = field(compare=False, repr=False)
+
+    @property
+    def kind(self) -> Kind:
+        if isinstance(self.term, Number):
+            return "number"
+        return "flag" if isinstance(self.term, Flag) else "text"
+
+    @property
+    def unit(self) -> str | None:
+        """The unit of a bare number fact; None for anything computed."""
+        return self.term.unit if isinstance(self.term, Number) else None
+
+    def evaluate(self, values: Values, searches: Searches = _NO_SEARCHES) -> Value:
+        """The value from facts by name; raises Undecidable (MissingFact, NoNumber)."""
+        return self.term.run(values, searches)
+
+
+def compile_expression(text: str, facts: Mapping[str, FactSpec]) -> CompiledExpression:
+    """The expression, ready to be evaluated; ExpressionError in plain words otherwise."""
+    plain = " ".join(text.split())
+    compiler = Compiler(plain, facts)
+    term = compiler.term(_parsed(plain))
+    if isinstance(term, Word):
+        raise ExpressionError(f"'{term.word}' alone means nothing; compare a fact with it")
+    return CompiledExpression(plain, frozenset(compiler.names), frozenset(compiler.calls), term)
+
+
+def _parsed(text: str) -> ast.expr:
+    if not text:
+        raise ExpressionError("the expression is empty")
+    if len(text) > MAX_CHARACTERS:
+        raise ExpressionError(f"longer than {MAX_CHARACTERS} characters; split the rule")
+    if "#" in text:
+        raise ExpressionError("'#' would hide the rest of the expression; leave it out")
+    try:
+        with warnings.catch_warnings():
+            warnings.simplefilter("error")
+            parsed = ast.parse(text, mode="eval").body
+    except (SyntaxError, ValueError, RecursionError, MemoryError):
+        raise ExpressionError(_why_unreadable(text)) from None
+    if sum(isinstance(node, ast.expr) for node in ast.walk(parsed)) > MAX_NODES:
+        raise ExpressionError(f"more than {MAX_NODES} parts; split the rule")
+    return parsed
+
+
+def _why_unreadable(text: str) -> str:
+    if re.search(r"(?<![=<>!])=(?!=)", text):
+        return "'=' does not compare; write '=='"
+    if "&&" in text or "||" in text:
+        return "write 'and' and 'or' for && and ||"
+    if "!" in text.replace("!=", ""):
+        return "write 'not' for !"
+    if "%" in text:
+        return "leave out %: a percentage is a plain number, such as 20"
+    if text.count("(") != text.count(")"):
+        return "a bracket is not closed, or closed twice"
+    if text.count("'") % 2 or text.count('"') % 2:
+        return "a quote is not closed"
+    return f"not understood as an expression: {text if len(text) <= 80 else text[:77] + '...'}"

@@ -1,0 +1,255 @@
+"""Rules against observations: what was found, what must be asked, what could not be judged."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from datetime import date
+
+from leanto.building.model import Building
+from leanto.building.station import Station
+from leanto.building.surface import Surface
+from leanto.checklist.condition import Condition
+from leanto.checklist.model import Checklist, Item
+from leanto.record.observation import Observation
+from leanto.record.walk import Walk
+from leanto.rules.causes import in_chains, with_causes
+from leanto.rules.compiled import CompiledRule
+from leanto.rules.expression import CompiledExpression
+from leanto.rules.facts import FactSpec, fact_specs, wanting
+from leanto.rules.finding import CalledWork, Finding, Judged, OpenQuestion, Undecided
+from leanto.rules.functions import FOUND_ABOVE, FOUND_ANYWHERE, FOUND_BESIDE, FOUND_HERE
+from leanto.rules.nearness import Neighbors, Where, neighbors
+from leanto.rules.terms import Searches, Values
+from leanto.rules.undecidable import MissingFact, Undecidable
+from leanto.rules.values import observation_values, station_values
+
+_SEARCHED: Mapping[str, Where] = {
+    FOUND_HERE: "here",
+    FOUND_ABOVE: "above",
+    FOUND_BESIDE: "beside",
+    FOUND_ANYWHERE: "anywhere",
+}
+
+
+def judge(
+    building: Building,
+    surfaces: Mapping[str, Surface],
+    stations: Iterable[Station],
+    walk: Walk,
+    checklist: Checklist,
+    rules: Sequence[CompiledRule],
+    as_of: date,
+) -> Judged:
+    """What every rule has to say about every observation of its items.
+
+    ``rules`` must be in the order that ``leanto.rules.load`` gives them, so that a rule comes
+    after those whose findings it asks for. Observations at stations that the building no longer
+    has are passed over.
+    """
+    by_id = {station.id: station for station in stations}
+    around = {station_id: neighbors(station, surfaces) for station_id, station in by_id.items()}
+    outcome = _Outcome()
+    scenes = _scenes(building, surfaces, by_id, walk, checklist, outcome, around, as_of)
+    for rule in rules:
+        for item_id in rule.rule.items:
+            for scene in scenes.get(item_id, ()):
+                if _concerns(rule, scene.observation):
+                    _judge_one(rule, scene, outcome)
+    by_rule_id = {rule.id: rule for rule in rules}
+    explained = with_causes(outcome.findings, by_rule_id, around)
+    settled = [_without_cause(finding, by_rule_id) for finding in explained]
+    walked = {station_id: index for index, station_id in enumerate(by_id)}
+    findings = in_chains(settled, walked)
+    return Judged(findings, tuple(_questions(findings, by_rule_id)), tuple(outcome.undecided))
+
+
+@dataclass(slots=True)
+class _Outcome:
+    """What has been judged so far."""
+
+    findings: list[Finding] = field(default_factory=list)
+    undecided: dict[Undecided, None] = field(default_factory=dict)
+    found_at: dict[str, set[str]] = field(default_factory=dict)
+    """Station ids by the rule that made a finding there."""
+    undecided_at: dict[str, dict[str, str]] = field(default_factory=dict)
+    """What is missing, by rule and station id."""
+
+    def search(self, rule_id: str, within: frozenset[str] | None) -> bool:
+        """Whether the rule made a finding there; MissingFact when it could not be judged there."""
+        found = self.found_at.get(rule_id, set())
+        if found if within is None else not found.isdisjoint(within):
+            return True
+        for station_id, missing in self.undecided_at.get(rule_id, {}).items():
+            if within is None or station_id in within:
+                raise MissingFact(missing)
+        return False
+
+
+@dataclass(frozen=True, slots=True)
+class _Scene:
+    """One observation with all that rules may ask about it."""
+
+    observation: Observation
+    item: Item | None
+    station: Station
+    facts: Mapping[str, FactSpec]
+    values: Values
+    searches: Searches
+
+    def missing(self, undecidable: Undecidable) -> str:
+        return wanting(undecidable.missing, self.facts, self.values)
+
+    def is_asked_for(self, missing: str) -> bool:
+        """False for a measure that a sound answer does not call for."""
+        if self.observation.condition is not Condition.SOUND or self.item is None:
+            return True
+        spec = self.facts.get(missing)
+        is_measure = spec is not None and spec.is_measure
+        return not is_measure or missing in self.item.answers.sound.measures
+
+
+def _scenes(
+    building: Building,
+    surfaces: Mapping[str, Surface],
+    stations: Mapping[str, Station],
+    walk: Walk,
+    checklist: Checklist,
+    outcome: _Outcome,
+    around: Mapping[str, Neighbors],
+    as_of: date,
+) -> dict[str, list[_Scene]]:
+    """The observations that any rule may read, by item."""
+    facts = fact_specs(checklist)
+    items = {item.id: item for item in checklist.items()}
+    here: dict[str, Values] = {}
+    searches: dict[str, Searches] = {}
+    scenes: dict[str, list[_Scene]] = {}
+    for key, observation in sorted(walk.observations.items()):
+        station = stations.get(key.station)
+        if station is None or not (_has_answer(observation) or observation.danger):
+            continue
+        if station.id not in here:
+            here[station.id] = station_values(station, building, surfaces, stations, walk, as_of)
+            searches[station.id] = _searches(around[station.id], outcome)
+        shared = here[station.id]
+        surface = surfaces.get(station.surface_id or "")
+        values = {**shared, **observation_values(observation, surface, shared, facts)}
+        scene = _Scene(
+            observation, items.get(key.item), station, facts, values, searches[station.id]
+        )
+        scenes.setdefault(key.item, []).append(scene)
+    return scenes
+
+
+def _searches(around: Neighbors, outcome: _Outcome) -> Searches:
+    def search(where: Where) -> Callable[[str], bool]:
+        return lambda rule_id: outcome.search(rule_id, around.within(where))
+
+    return {function: search(where) for function, where in _SEARCHED.items()}
+
+
+def _has_answer(observation: Observation) -> bool:
+    return observation.condition not in (None, Condition.NOT_THERE)
+
+
+def _concerns(rule: CompiledRule, observation: Observation) -> bool:
+    """Whether the rule may read the observation.
+
+    Without an answer only rules that name danger do, where there is no access also those that
+    name it: any other rule would take what was not seen for a fact.
+    """
+    if observation.danger and "danger" in rule.when.names:
+        return True
+    if observation.condition is Condition.NO_ACCESS:
+        return "no_access" in rule.when.names
+    return _has_answer(observation)
+
+
+def _judge_one(rule: CompiledRule, scene: _Scene, outcome: _Outcome) -> None:
+    if not _holds(rule.when, rule, scene, outcome, is_rule=True):
+        return
+    observation, station, model = scene.observation, scene.station, rule.rule
+    outcome.found_at.setdefault(rule.id, set()).add(station.id)
+    outcome.findings.append(
+        Finding(
+            id=f"{rule.id}@{observation.key}",
+            rule_id=rule.id,
+            observation=observation.key,
+            station_name=station.name,
+            surface_id=station.surface_id,
+            zone=observation.zone,
+            text=model.finding,
+            advice=model.advice,
+            urgency=model.urgency,
+            danger=observation.danger,
+            note=observation.note,
+            photos=observation.photos,
+            work=tuple(_called(rule, scene, outcome)),
+            hidden=model.hidden,
+            decides=model.decides,
+            caution=model.caution,
+            watch=model.watch,
+            source=model.source,
+        )
+    )
+
+
+def _called(rule: CompiledRule, scene: _Scene, outcome: _Outcome) -> Iterator[CalledWork]:
+    """The work that the rule calls for here; a quantity of zero or less calls for none."""
+    for compiled in rule.calls:
+        if compiled.when is not None and not _holds(compiled.when, rule, scene, outcome):
+            continue
+        if compiled.quantity is None:
+            yield CalledWork(compiled.call, None)
+            continue
+        try:
+            quantity = compiled.quantity.evaluate(scene.values, scene.searches)
+        except Undecidable as undecidable:
+            _leave_undecided(rule, scene, outcome, scene.missing(undecidable))
+            continue
+        assert isinstance(quantity, float)
+        if quantity > 0:
+            yield CalledWork(compiled.call, quantity)
+
+
+def _holds(
+    condition: CompiledExpression,
+    rule: CompiledRule,
+    scene: _Scene,
+    outcome: _Outcome,
+    *,
+    is_rule: bool = False,
+) -> bool:
+    """Whether the condition is true; when it cannot be told, that is kept and it is not."""
+    try:
+        return condition.evaluate(scene.values, scene.searches) is True
+    except Undecidable as undecidable:
+        missing = scene.missing(undecidable)
+    if scene.is_asked_for(missing):
+        _leave_undecided(rule, scene, outcome, missing)
+        if is_rule:
+            here = outcome.undecided_at.setdefault(rule.id, {})
+            here.setdefault(scene.station.id, missing)
+    return False
+
+
+def _leave_undecided(rule: CompiledRule, scene: _Scene, outcome: _Outcome, missing: str) -> None:
+    outcome.undecided[Undecided(rule.id, scene.observation.key, missing)] = None
+
+
+def _without_cause(finding: Finding, rules: Mapping[str, CompiledRule]) -> Finding:
+    """The finding; one that needs a cause and has none calls for no work."""
+    if rules[finding.rule_id].rule.needs_cause and finding.cause_id is None:
+        return replace(finding, work=())
+    return finding
+
+
+def _questions(
+    findings: Iterable[Finding], rules: Mapping[str, CompiledRule]
+) -> Iterator[OpenQuestion]:
+    for finding in findings:
+        rule = rules[finding.rule_id].rule
+        is_answered = rule.needs_cause and finding.cause_id is not None
+        if rule.question and not is_answered:
+            yield OpenQuestion(finding.id, finding.observation, rule.question, rule.ask)
