@@ -277,3 +277,14 @@ def test_judging_twice_gives_the_same(case: Any, rule: Ruled) -> None:
     case.observations = dict(reversed(case.observations.items()))
     assert case.judged(rules) == first
     assert len(first.findings) == 6
+
+
+def test_a_danger_that_no_rule_speaks_of_is_a_finding_of_its_own(case: Any, rule: Ruled) -> None:
+    case.answer("main.floor", "rot", "sound", danger=True)
+    case.answer("main.ceiling", "rot", "failed", danger=True)
+    found = case.judged([rule("rot-failed", "failed")]).findings
+    assert {finding.id: finding.danger for finding in found} == {
+        "danger-marked@main.floor/rot#1": True,
+        "rot-failed@main.ceiling/rot#1": True,
+    }
+    assert next(f for f in found if f.rule_id == "danger-marked").urgency is Urgency.NOW

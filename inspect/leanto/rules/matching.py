@@ -15,6 +15,7 @@ from leanto.record.observation import Observation
 from leanto.record.walk import Walk
 from leanto.rules.causes import in_chains, with_causes
 from leanto.rules.compiled import CompiledRule
+from leanto.rules.danger import danger_finding, is_unspoken
 from leanto.rules.expression import CompiledExpression
 from leanto.rules.facts import FactSpec, fact_specs, wanting
 from leanto.rules.finding import CalledWork, Finding, Judged, OpenQuestion, Undecided
@@ -60,7 +61,13 @@ def judge(
     explained = with_causes(outcome.findings, by_rule_id, around)
     settled = [_without_cause(finding, by_rule_id) for finding in explained]
     walked = {station_id: index for index, station_id in enumerate(by_id)}
-    findings = in_chains(settled, walked)
+    unspoken = [
+        danger_finding(scene.observation, scene.item, scene.station)
+        for about in scenes.values()
+        for scene in about
+        if is_unspoken(scene.observation, settled)
+    ]
+    findings = in_chains([*settled, *unspoken], walked)
     return Judged(findings, tuple(_questions(findings, by_rule_id)), tuple(outcome.undecided))
 
 
@@ -249,6 +256,8 @@ def _questions(
     findings: Iterable[Finding], rules: Mapping[str, CompiledRule]
 ) -> Iterator[OpenQuestion]:
     for finding in findings:
+        if finding.rule_id not in rules:
+            continue
         rule = rules[finding.rule_id].rule
         is_answered = rule.needs_cause and finding.cause_id is not None
         if rule.question and not is_answered:
