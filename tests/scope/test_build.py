@@ -94,7 +94,8 @@ def test_quantities_round_up_to_whole_sheets(
 
 
 def test_set_up_is_paid_once_however_many_ask(surfaces: dict[str, Surface]) -> None:
-    calls = [Call("patch", surface_id, quantity=1.0) for surface_id in (NORTH_IN, NORTH_OUT)]
+    askers = (NORTH_IN, NORTH_OUT, NORTH_OUT)
+    calls = [Call("patch", surface_id, quantity=1.0) for surface_id in askers]
     (item,) = _scope(calls, surfaces, scope="building", once=True)
     assert item.quantity == 1.0
 

@@ -59,7 +59,7 @@ def _merged(work: Work, calls: list[Call], surfaces: Mapping[str, Surface]) -> R
     for call in _on_one_face(work, calls, surfaces):
         by_surface.setdefault(call.surface_id or "", []).append(call)
     for surface_id, group in by_surface.items():
-        counts.extend(_counted(group, surfaces.get(surface_id)))
+        counts.extend(_counted(group, surfaces.get(surface_id), work.once))
     quantity = (
         max(count.quantity for count in counts)
         if work.once
@@ -121,8 +121,11 @@ def _mirrored(zone: Rectangle | None, width_ft: float) -> Rectangle | None:
     return Rectangle(left_ft, zone.bottom_ft, zone.width_ft, zone.height_ft)
 
 
-def _counted(calls: list[Call], surface: Surface | None) -> Iterable[_Count]:
-    """The quantities of the calls on one surface, each way of taking them counted once."""
+def _counted(calls: list[Call], surface: Surface | None, once: bool) -> Iterable[_Count]:
+    """The quantities of the calls on one surface, each way of taking them counted once.
+
+    Of work that is done once, the largest quantity counts, not the sum.
+    """
     by_take: dict[Take, list[Call]] = {}
     summed: list[float] = []
     largest: list[float] = []
@@ -130,7 +133,7 @@ def _counted(calls: list[Call], surface: Surface | None) -> Iterable[_Count]:
         if call.take is not None:
             by_take.setdefault(call.take, []).append(call)
         elif call.quantity is not None:
-            (largest if call.largest else summed).append(call.quantity)
+            (largest if once or call.largest else summed).append(call.quantity)
     for take, group in by_take.items():
         if surface is None:
             raise ValueError(f"{group[0].work} takes its quantity from a surface, but has none")
