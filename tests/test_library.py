@@ -130,14 +130,18 @@ change_order_pct: {low: 10, likely: 20, high: 40}
 change_order_source: planning figure
 haul_usd_per_lb: {low: 0.1, likely: 0.1, high: 0.2}
 haul_source: planning figure
-correlation: 0.25
-correlation_source: planning figure
+crew: {low: 0.9, likely: 1, high: 1.2}
+prices: {low: 0.9, likely: 1, high: 1.2}
+shared_source: planning figure
 """,
     "hidden.yaml": """
-base: {id: base, group: none, text: nothing, low: 0, likely: 0.1, high: 0.2, source: planning}
-no_access: {id: blind, group: none, text: unseen, low: 0, likely: 0.2, high: 0.4, source: planning}
+prior: {chance: 0.1, ages: [{up_to_years: 100, ratio: 1}], source: planning}
+extent: {a: 1.5, b: 4.5, source: planning}
+not_reached: blind
 kinds:
-  - {id: soft-wood, group: rot, text: soft, low: 0.1, likely: 0.3, high: 0.6, source: planning}
+  - {id: soft-wood, group: rot, text: soft, ratio: 5, source: planning}
+  - {id: blind, group: access, text: unseen, ratio: 2, source: planning}
+test_hole: {work: patch, shows_at_evidence: 0.8, shows_elsewhere: 0.3, source: planning}
 linings:
 """
     + "".join(

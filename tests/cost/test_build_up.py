@@ -43,8 +43,9 @@ def _factors() -> Factors:
             "change_order_source": "made up",
             "haul_usd_per_lb": three(0.05, 0.1, 0.2),
             "haul_source": "made up",
-            "correlation": 0.25,
-            "correlation_source": "made up",
+            "crew": three(1, 1, 1),
+            "prices": three(1, 1, 1),
+            "shared_source": "made up",
         }
     )
 

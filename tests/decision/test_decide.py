@@ -22,6 +22,7 @@ from leanto.building.surface import Surface
 from leanto.building.surfaces import surfaces_of
 from leanto.checklist.condition import Condition
 from leanto.cost.price import Factors, Price
+from leanto.decision.courses import Book
 from leanto.decision.decide import decide
 from leanto.decision.hidden import HiddenFile
 from leanto.decision.model import Course, Decision, SurfaceDecision
@@ -46,32 +47,42 @@ USD = {
     "wire-closed": 4,
     "protect": 100,
     "sister": 30,
+    "hole": 40,
 }
 
 
-def _share(kind: str, group: str, share: float, **more: object) -> dict[str, object]:
-    shares = {"low": share, "likely": share, "high": share}
-    return {"id": kind, "group": group, "text": kind, "source": "made up", **shares, **more}
+def _kind(kind: str, group: str, ratio: float | None, **more: object) -> dict[str, object]:
+    return {"id": kind, "group": group, "text": kind, "ratio": ratio, "source": "made up", **more}
 
 
 HIDDEN = HiddenFile.model_validate(
     {
-        "base": _share("no-evidence", "none", 0.0),
-        "no_access": _share("not-reached", "access", 0.2),
+        "prior": {
+            "chance": 0.2,
+            "linings": {"fiberboard": 4},
+            "foundations": {"piers": 0.5},
+            "ages": [{"up_to_years": 50, "ratio": 0.5}, {"up_to_years": 100, "ratio": 1}],
+            "source": "made up",
+        },
+        "extent": {"a": 1, "b": 1, "source": "made up"},
+        "not_reached": "not-reached",
         "kinds": [
-            _share("old-stain", "water", 0.1),
-            _share("wet-stain", "water", 0.5),
-            _share("leak-above", "water", 0.3, falls=True),
-            _share("live-pests", "pests", 0.4),
+            _kind("not-reached", "access", 2.0),
+            _kind("old-stain", "water", 2.0),
+            _kind("wet-stain", "water", 16.0),
+            _kind("leak-above", "water", 6.0, falls=True),
+            _kind("live-pests", "pests", 4.0),
+            _kind("opened-clean", "opening", 0.25),
+            _kind("opened-bad", "opening", None, is_proof=True),
         ],
+        "test_hole": {
+            "work": "hole",
+            "shows_at_evidence": 0.8,
+            "shows_elsewhere": 0.4,
+            "source": "made up",
+        },
         "linings": [
-            {
-                "lining": lining,
-                "strip": "strip",
-                "patch": "patch",
-                "line": "line",
-                "finish": "finish",
-            }
+            {"lining": lining} | {work: work for work in ("strip", "patch", "line", "finish")}
             for lining in Lining
             if lining is not Lining.NONE
         ],
@@ -98,11 +109,12 @@ FACTORS = Factors.model_validate(
         "poor_access": three(2, 2, 2),
         "change_order_pct": three(20, 20, 20),
         "haul_usd_per_lb": three(0, 0, 0),
-        "correlation": 0.25,
+        "crew": three(1, 1, 1),
+        "prices": three(1, 1, 1),
         **{
             f"{name}_source": "made up"
             for name in (
-                "burden", "region", "markup", "poor_access", "change_order", "haul", "correlation",
+                "burden", "region", "markup", "poor_access", "change_order", "haul", "shared",
             )
         },
     }
@@ -117,12 +129,14 @@ def _works() -> dict[str, Work]:
     return {name: make_work(name, **special.get(name, {})) for name in USD}
 
 
-def _prices() -> dict[str, Price]:
+def _prices(**changes: int) -> dict[str, Price]:
+    """Round prices; a keyword such as ``strip=3`` changes one, ``patch_minimum`` its minimum."""
     return {
         name: Price(
             work=name,
             hours=three(0, 0, 0),
-            materials_usd=three(usd, usd, usd),
+            materials_usd=three(*[changes.get(name, usd)] * 3),
+            minimum_usd=Decimal(changes.get(f"{name}_minimum", 0)),
             source="made up",
             dated=date(2026, 1, 1),
         )
@@ -163,19 +177,12 @@ def _walked(surfaces: dict[str, Surface], **changes: object) -> Walk:
 
 
 def _decide(
-    building: Building, *findings: Finding, walk: Walk | None = None
+    building: Building, *findings: Finding, walk: Walk | None = None, **prices: int
 ) -> tuple[SurfaceDecision, Decision]:
     surfaces = {surface.id: surface for surface in surfaces_of(building)}
-    decision = decide(
-        building,
-        surfaces,
-        walk or _walked(surfaces),
-        findings,
-        _works(),
-        _prices(),
-        FACTORS,
-        HIDDEN,
-    )
+    book = Book(_works(), _prices(**prices), FACTORS, HIDDEN, surfaces)
+    walk = walk or _walked(surfaces)
+    decision = decide(building, surfaces, walk, findings, book, date(2026, 6, 1))
     return next(one for one in decision.surfaces if one.surface_id == NORTH), decision
 
 
@@ -190,14 +197,14 @@ def test_every_lined_surface_is_decided_and_no_other(shed: Building) -> None:
 
 
 def test_both_courses_of_a_damaged_wall(shed: Building) -> None:
-    # D = 4 x 4 = 16; share .5; U = 192 - 16 = 176
-    # keep: patch 160, insulate 3 x 192 = 576, later 176 x .5 x (5 + 10) x 1.2 = 1,584
+    # D = 4 x 4 = 16; U = 192 - 16 = 176; odds .25 x 16 = 4, chance .8, half of it: share .4
+    # keep: patch 160, insulate 3 x 192 = 576, later 176 x .4 x (5 + 10) x 1.2 = 1,267.20
     # gut: protect 100 / 5 = 20, strip 192, insulate 192, line and finish 960,
-    # found 176 x .5 x 5 = 440
+    # found 176 x .4 x 5 = 352
     one, _ = _decide(shed, _finding(NORTH, OPEN, zone=ZONE, hidden="wet-stain"))
     assert one.damaged_sqft == pytest.approx(16)
-    assert one.keep.expected == pytest.approx(160 + 576 + 1584)
-    assert one.gut.expected == pytest.approx(20 + 192 + 192 + 960 + 440)
+    assert one.keep.expected == pytest.approx(160 + 576 + 1267.2)
+    assert one.gut.expected == pytest.approx(20 + 192 + 192 + 960 + 352)
     assert one.computed is Course.GUT
 
 
@@ -227,40 +234,89 @@ def test_work_behind_a_kept_lining_is_dearer_only_in_labor(shed: Building) -> No
     assert keep["cut out and patch the bad lining"] == 160
 
 
-def test_evidence_of_one_cause_counts_once_and_two_causes_combine(shed: Building) -> None:
-    one, _ = _decide(
-        shed,
-        _finding(hidden="old-stain"),
-        _finding(hidden="wet-stain"),
-        _finding(hidden="live-pests"),
-    )
-    # water .5 (the stronger), pests .4: 1 - .5 x .6
-    assert float(one.hidden_share.likely) == pytest.approx(0.7)
-    assert {piece.kind for piece in one.evidence} == {"wet-stain", "live-pests"}
+def test_evidence_of_one_cause_counts_once_and_two_causes_multiply(shed: Building) -> None:
+    signs = [_finding(hidden=kind) for kind in ("old-stain", "wet-stain", "live-pests")]
+    one, _ = _decide(shed, *signs)
+    # prior .2: odds .25; water 16 (the stronger of two), pests 4: odds 16
+    assert one.unseen.p == pytest.approx(16 / 17)
+    assert [piece.kind for piece in one.evidence] == ["wet-stain", "live-pests"]
 
 
 @pytest.mark.parametrize(
-    ("surface_id", "kind", "expected"),
+    ("surface_id", "kind", "odds"),
     [
-        ("main.north.outside", "wet-stain", 0.5),
-        ("main.roof.north", "leak-above", 0.3),
-        ("main.roof.north", "wet-stain", 0.0),  # does not speak for what is below
-        ("main.roof.south", "leak-above", 0.0),  # the other slope
-        ("main.south.inside", "wet-stain", 0.0),
+        ("main.north.outside", "wet-stain", 4.0),
+        ("main.roof.north", "leak-above", 1.5),
+        ("main.roof.north", "wet-stain", 0.25),  # does not speak for what is below
+        ("main.roof.south", "leak-above", 0.25),  # the other slope
+        ("main.south.inside", "wet-stain", 0.25),
+        (NORTH, "opened-clean", 0.0625),
     ],
 )
 def test_evidence_reaches_the_other_face_and_what_lies_below(
-    shed: Building, surface_id: str, kind: str, expected: float
+    shed: Building, surface_id: str, kind: str, odds: float
 ) -> None:
     one, _ = _decide(shed, _finding(surface_id, hidden=kind))
-    assert float(one.hidden_share.likely) == pytest.approx(expected)
+    assert one.unseen.p == pytest.approx(odds / (1 + odds))
+
+
+@pytest.mark.parametrize(
+    ("changes", "surface_id", "odds"),
+    [
+        ({}, NORTH, 0.25),
+        ({}, "main.ceiling", 1.0),  # fiberboard, 4 times
+        ({"year_built": 1990}, NORTH, 0.125),  # 36 years
+        ({"year_built": 1850}, NORTH, 0.25),  # older than the last band
+        ({"foundation": "piers"}, NORTH, 0.125),
+    ],
+)
+def test_the_prior_follows_lining_age_and_foundation(
+    shed: Building, changes: dict[str, object], surface_id: str, odds: float
+) -> None:
+    building = Building.model_validate(shed.model_dump() | changes)
+    _, decision = _decide(building)
+    one = next(one for one in decision.surfaces if one.surface_id == surface_id)
+    assert one.prior == pytest.approx(odds / (1 + odds))
 
 
 def test_a_surface_nobody_walked_is_unknown_not_sound(shed: Building) -> None:
     one, _ = _decide(shed, walk=Walk())
     assert one.unknown == "not walked"
-    assert float(one.hidden_share.likely) == pytest.approx(0.2)
+    assert one.unseen.p == pytest.approx(1 / 3)  # odds .25 x 2
     assert "Nobody looked" in in_words(one)
+
+
+def test_a_hole_that_showed_damage_settles_it(shed: Building) -> None:
+    one, _ = _decide(shed, _finding(hidden="opened-bad"))
+    assert one.unseen.p == 1.0
+    assert one.hole is None
+    assert "Damage was seen behind it" in in_words(one)
+
+
+def test_a_hole_is_worth_making_where_its_answer_turns_the_choice(shed: Building) -> None:
+    one, _ = _decide(shed, _finding(NORTH, zone=ZONE, hidden="leak-above"))
+    assert one.hole is not None
+    # chance .6; shows .8: bad .48 -> share .5; clean .52 -> chance .12 / .52
+    # keep(x) = 576 + x 192 x 18; gut(x) = 1,364 + x 192 x 5
+    keep, gut = (lambda x: 576 + 3456 * x), (lambda x: 1364 + 960 * x)
+    clean = 0.12 / 0.52 / 2
+    worth = min(keep(0.3), gut(0.3)) - 0.48 * gut(0.5) - 0.52 * keep(clean)
+    assert one.hole.worth_usd == pytest.approx(worth)
+    assert (one.hole.if_bad, one.hole.if_clean) == (Course.GUT, Course.KEEP)
+    assert one.hole.pays
+    assert one.hole.place == ZONE
+    assert "Open one test hole first, where the signs are" in in_words(one)
+
+
+def test_shared_set_up_turns_the_answer_of_a_wall(shed: Building) -> None:
+    # Alone each wall bears a fifth of the set-up; once other surfaces are gutted it costs nothing.
+    keep_dear = {"insulate-closed": 7}  # keep 1,344 + 1,728 x .1 ; gut 1,344 + set-up + 96
+    signs = [_finding(one, OPEN) for one in ("main.ceiling", "main.south.inside")]
+    one, decision = _decide(shed, *signs, protect=2000, **keep_dear)
+    assert decision.is_exact
+    assert one.alone is Course.KEEP
+    assert one.computed is Course.GUT
+    assert "On its own it would be cheaper to keep" in in_words(one)
 
 
 def test_a_decisive_condition_wins_over_the_cost(shed: Building) -> None:
@@ -303,5 +359,41 @@ def test_keep_and_gut_cross_exactly_at_the_break_even(share: str, width: int) ->
     one, _ = _decide(building, finding)
     if one.break_even_share is None:
         return
-    above = float(one.hidden_share.likely) > one.break_even_share
+    above = one.unseen.mean > one.break_even_share
     assert (one.gut.expected < one.keep.expected) == above
+
+
+_KINDS = ("old-stain", "wet-stain", "leak-above", "live-pests", "opened-bad")
+
+
+@given(st.lists(st.sampled_from(_KINDS), max_size=3), st.sampled_from(_KINDS))
+def test_more_evidence_of_damage_never_makes_keeping_look_better(
+    kinds: list[str], more: str
+) -> None:
+    building = parse_building(SHED, "shed.yaml")
+    before, _ = _decide(building, *(_finding(hidden=kind) for kind in kinds))
+    after, _ = _decide(building, *(_finding(hidden=kind) for kind in (*kinds, more)))
+    margin = after.keep.expected - after.gut.expected
+    assert margin >= before.keep.expected - before.gut.expected - 1e-6
+
+
+@given(st.integers(0, 20), st.integers(0, 20))
+def test_a_dearer_strip_never_makes_gutting_look_better(one: int, other: int) -> None:
+    building = parse_building(SHED, "shed.yaml")
+    finding = _finding(NORTH, OPEN, zone=ZONE, hidden="wet-stain")
+    cheap, _ = _decide(building, finding, strip=min(one, other))
+    dear, _ = _decide(building, finding, strip=max(one, other))
+    assert dear.gut.expected >= cheap.gut.expected
+    assert not (cheap.computed is Course.KEEP and dear.computed is Course.GUT)
+
+
+@given(st.permutations([("old-stain", 2), ("wet-stain", 6), ("live-pests", 12)]))
+def test_the_order_of_observations_changes_nothing(order: list[tuple[str, int]]) -> None:
+    building = parse_building(SHED, "shed.yaml")
+    findings = [
+        _finding(NORTH, OPEN, zone=Rectangle(left, 0, 3, 3), hidden=kind, id=kind)
+        for kind, left in order
+    ]
+    one, _ = _decide(building, *findings)
+    assert one.damaged_sqft == pytest.approx(4 * 3 * 3)
+    assert one.unseen.p == pytest.approx(16 / 17)

@@ -21,13 +21,20 @@ def price_lines(
     items: Iterable[RepairItem], prices: Mapping[str, Price], factors: Factors
 ) -> tuple[CostLine, ...]:
     """A cost line for each repair item; the lines of one work share one minimum charge."""
-    wages = {wage.trade: wage for wage in factors.wages}
-    lines = [_line(item, prices[item.work.id], factors, wages) for item in items]
+    lines = plain_lines(items, prices, factors)
     totals: dict[str, Decimal] = {}
     for line in lines:
         work = line.item.work.id
         totals[work] = totals.get(work, Decimal(0)) + line.total.likely
     return tuple(_at_least_minimum(line, totals[line.item.work.id]) for line in lines)
+
+
+def plain_lines(
+    items: Iterable[RepairItem], prices: Mapping[str, Price], factors: Factors
+) -> tuple[CostLine, ...]:
+    """A cost line for each repair item, without minimum charges."""
+    wages = {wage.trade: wage for wage in factors.wages}
+    return tuple(_line(item, prices[item.work.id], factors, wages) for item in items)
 
 
 def _line(

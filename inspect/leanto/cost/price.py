@@ -81,9 +81,12 @@ class Factors(Strict):
     change_order_source: str
     haul_usd_per_lb: Three
     haul_source: str
-    correlation: Annotated[float, Field(ge=0, le=1)]
-    """Between any two lines, when the range of the total is formed."""
-    correlation_source: str
+    crew: Three
+    """Hours really needed against the likely ones, the same for every line: how good and how
+    busy the crew is."""
+    prices: Three
+    """Material prices here and then against the likely ones, the same for every line."""
+    shared_source: str
 
     @model_validator(mode="after")
     def _every_trade_has_a_wage(self) -> Self:

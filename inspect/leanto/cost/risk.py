@@ -9,6 +9,7 @@ narrower than it is.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -79,9 +80,7 @@ class Moments:
     variance: float
 
 
-def moments(
-    lines: Iterable[OwnRisk], hidden: Iterable[HiddenRisk], shared: SharedRisk
-) -> Moments:
+def moments(lines: Iterable[OwnRisk], hidden: Iterable[HiddenRisk], shared: SharedRisk) -> Moments:
     """Mean and variance of the total in closed form.
 
     For independent factors f and sums s: E[f s] = E[f] E[s] and E[(f s)^2] = E[f^2] E[s^2].
@@ -101,9 +100,7 @@ def moments(
     paid, bought = _times(work, shared.wages), _times(materials, shared.prices)
     together = sum(_covariance(line.labor, line.materials) for line in lines)
     covariance = together * shared.crew.mean * shared.wages.mean * shared.prices.mean
-    return Moments(
-        paid.mean + bought.mean, paid.variance + bought.variance + 2 * covariance
-    )
+    return Moments(paid.mean + bought.mean, paid.variance + bought.variance + 2 * covariance)
 
 
 def _times(amount: Moments, factor: Triangle) -> Moments:
@@ -113,12 +110,9 @@ def _times(amount: Moments, factor: Triangle) -> Moments:
 
 
 def _covariance(one: Triangle, other: Triangle) -> float:
-    """Of two triangles that follow the same random number, by their slices."""
-    if one.variance == 0 or other.variance == 0:
-        return 0.0
-    pairs = zip(one.sliced(), other.sliced(), strict=True)
-    values = [x * y for x, y in pairs]
-    return sum(values) / len(values) - one.mean * other.mean
+    """Of two triangles that follow one random number: taken as fully correlated, which two
+    triangles of different lean are but for a hair."""
+    return math.sqrt(one.variance * other.variance)
 
 
 def _factor(three: Three) -> Triangle:

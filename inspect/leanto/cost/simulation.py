@@ -20,7 +20,7 @@ SEED = 1938
 
 @dataclass(frozen=True, slots=True)
 class HiddenDraw:
-    """Damage that may come up: with chance p a Beta(a, b) share of what it costs when all is bad."""
+    """Damage that may come up: with chance p a Beta(a, b) share of its cost if all is bad."""
 
     p: float
     a: float

@@ -4,16 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from leanto.building.kinds import Insulation
 from leanto.building.rectangle import Rectangle
 from leanto.building.surface import Surface
-from leanto.cost.build_up import price_lines, spread_of
-from leanto.cost.price import Factors, Price, Three
-from leanto.cost.range import triangular_mean
+from leanto.cost.build_up import plain_lines
+from leanto.cost.estimate import CostLine
+from leanto.cost.price import Factors, Price
+from leanto.cost.risk import SharedRisk, moments, own_risk, shared_risk
 from leanto.decision.hidden import HiddenFile, LiningWork
 from leanto.decision.model import Course, CourseCost, Part
-from leanto.money import Spread, exact
+from leanto.decision.unseen import Line, Unseen
+from leanto.money import Spread
 from leanto.rules.model import Take
 from leanto.scope.build import build_scope
 from leanto.scope.call import Call
@@ -30,8 +33,7 @@ class Case:
     damaged_sqft: float
     behind: tuple[Call, ...]
     """Repairs that the findings call for behind this lining."""
-    share: Spread
-    """Of the unseen rest that is bad."""
+    unseen: Unseen
     wiring_ft: float
     """New cable on this surface; 0 when none is called for."""
     insulate: bool
@@ -39,7 +41,7 @@ class Case:
     """This surface's part of the set-up of a gutted room, 0 to 1."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Book:
     """Works, prices and factors, as both courses use them."""
 
@@ -49,15 +51,21 @@ class Book:
     hidden: HiddenFile
     surfaces: Mapping[str, Surface]
 
+    @cached_property
+    def shared(self) -> SharedRisk:
+        return shared_risk(self.factors)
+
     def lining(self, surface: Surface) -> LiningWork:
         return next(entry for entry in self.hidden.linings if entry.lining is surface.lining)
 
-    def cost(self, calls: Iterable[Call]) -> Spread:
-        """The allowance of calls on their own."""
+    def lines(self, calls: Iterable[Call]) -> tuple[CostLine, ...]:
+        """The cost lines of calls on their own, without minimum charges."""
         scope = build_scope(calls, self.surfaces, self.works)
-        return Spread.total(
-            line.total for line in price_lines(scope.items, self.prices, self.factors)
-        )
+        return plain_lines(scope.items, self.prices, self.factors)
+
+    def expected(self, lines: Iterable[CostLine]) -> float:
+        """The mean cost of lines, in dollars."""
+        return moments([own_risk(line) for line in lines], (), self.shared).mean
 
 
 def keep_cost(case: Case, book: Book) -> CourseCost:
@@ -67,16 +75,22 @@ def keep_cost(case: Case, book: Book) -> CourseCost:
     repair = tuple(replace(call, poor_access=True) for call in case.behind)
     wiring = _wiring(book.hidden.wire_closed, case)
     fill = (_whole(book.hidden.insulate_closed, case.surface),) if case.insulate else ()
-    later = _hidden_cost(case, book)
-    parts = _parts(
+    premium = book.factors.change_order_pct
+    dearer = float(premium.low + premium.likely + premium.high) / 300
+    later = _unseen_calls(case, lining.patch, book.hidden.repair_open)
+    return _course(
+        Course.KEEP,
+        case,
         book,
-        ("cut out and patch the bad lining", patch),
-        ("repair behind it, through the openings", repair),
-        ("fish new cable through closed bays", wiring),
-        ("insulate the closed bays", fill),
+        (
+            ("cut out and patch the bad lining", patch),
+            ("repair behind it, through the openings", repair),
+            ("fish new cable through closed bays", wiring),
+            ("insulate the closed bays", fill),
+        ),
+        added=(*patch, *wiring, *fill),
+        unseen=("damage met later, at change-order prices", later, 1 + dearer),
     )
-    parts.append(Part("damage met later, at change-order prices", later))
-    return _course(Course.KEEP, parts, (*patch, *wiring, *fill), later)
 
 
 def gut_cost(case: Case, book: Book) -> CourseCost:
@@ -86,35 +100,27 @@ def gut_cost(case: Case, book: Book) -> CourseCost:
     wiring = _wiring(book.hidden.wire_open, case)
     fill = (_whole(book.hidden.insulate_open, case.surface),) if case.insulate else ()
     line = (_whole(lining.line, case.surface), _whole(lining.finish, case.surface))
-    setup = Call(book.hidden.protect, case.surface.id, quantity=1.0, largest=True)
-    found = _open_repair_cost(case, book)
-    parts = [Part("share of protecting the room", book.cost((setup,)).scaled(case.setup_share))]
-    parts += _parts(
+    found = _unseen_calls(case, None, book.hidden.repair_open)
+    return _course(
+        Course.GUT,
+        case,
         book,
-        ("strip and haul the lining", strip),
-        ("repair behind it, in the open", case.behind),
-        ("run new cable in the open", wiring),
-        ("insulate the open bays", fill),
-        ("new lining and finish", line),
+        (
+            ("strip and haul the lining", strip),
+            ("repair behind it, in the open", case.behind),
+            ("run new cable in the open", wiring),
+            ("insulate the open bays", fill),
+            ("new lining and finish", line),
+        ),
+        added=(setup_call(case.surface, book.hidden), *strip, *wiring, *fill, *line),
+        unseen=("damage found once it is open", found, 1.0),
+        setup=book.lines((setup_call(case.surface, book.hidden),)),
     )
-    parts.append(Part("damage found once it is open", found))
-    return _course(Course.GUT, parts, (setup, *strip, *wiring, *fill, *line), found)
 
 
-def break_even_share(case: Case, book: Book, keep: CourseCost, gut: CourseCost) -> float | None:
-    """The bad share of the unseen rest at which both courses cost the same.
-
-    Both costs are straight lines in that share; None when they do not cross between 0 and 1.
-    """
-    keep_rise = triangular_mean(_hidden_cost(_all_bad(case), book))
-    gut_rise = triangular_mean(_open_repair_cost(_all_bad(case), book))
-    start = (gut.expected - triangular_mean(gut.hidden)) - (
-        keep.expected - triangular_mean(keep.hidden)
-    )
-    if keep_rise <= gut_rise:
-        return None
-    share = start / (keep_rise - gut_rise)
-    return share if 0.0 <= share <= 1.0 else None
+def setup_call(surface: Surface, hidden: HiddenFile) -> Call:
+    """The set-up of a gutted room, asked for by every surface and paid once."""
+    return Call(hidden.protect, surface.id, quantity=1.0, largest=True)
 
 
 def needs_insulation(surface: Surface, to_be_heated: bool) -> bool:
@@ -122,50 +128,58 @@ def needs_insulation(surface: Surface, to_be_heated: bool) -> bool:
 
 
 def _course(
-    course: Course, parts: list[Part], calls: tuple[Call, ...], hidden: Spread
+    course: Course,
+    case: Case,
+    book: Book,
+    named: tuple[tuple[str, tuple[Call, ...]], ...],
+    *,
+    added: tuple[Call, ...],
+    unseen: tuple[str, tuple[Call, ...], float],
+    setup: tuple[CostLine, ...] = (),
 ) -> CourseCost:
+    """A course from its named parts, and from what the unseen part would cost if it were bad."""
+    priced = [(text, book.lines(calls)) for text, calls in named if calls]
+    certain = tuple(line for _, lines in priced for line in lines)
+    text, calls, dearer = unseen
+    all_bad = book.expected(book.lines(calls)) * dearer
+    hidden = _hidden_spread(case.unseen, all_bad)
+    parts = [Part(name, Spread.total(line.total for line in lines)) for name, lines in priced]
+    if setup:
+        share = Spread.total(line.total for line in setup).scaled(case.setup_share)
+        parts.insert(0, Part("share of protecting the room", share))
+    parts.append(Part(text, hidden))
     counted = tuple(part for part in parts if part.cost.high > 0)
-    return CourseCost(course, counted, Spread.total(p.cost for p in counted), calls, hidden)
-
-
-def _parts(book: Book, *named: tuple[str, tuple[Call, ...]]) -> list[Part]:
-    return [Part(text, book.cost(calls)) for text, calls in named if calls]
-
-
-def _hidden_cost(case: Case, book: Book) -> Spread:
-    """Cut out, repair and patch the bad share of the unseen rest, with the premium on top."""
-    lining = book.lining(case.surface)
-    unseen = _unseen_sqft(case)
-    if unseen <= 0:
-        return Spread.zero()
-    repair = Call(book.hidden.repair_open, case.surface.id, quantity=unseen, poor_access=True)
-    whole_rest = book.cost((repair, Call(lining.patch, case.surface.id, quantity=unseen)))
-    premium = book.factors.change_order_pct
-    dearer = Three(
-        low=1 + premium.low / 100, likely=1 + premium.likely / 100, high=1 + premium.high / 100
+    start = book.expected(certain) + book.expected(setup) * case.setup_share
+    by_work: dict[str, float] = {}
+    for line in certain:
+        by_work[line.item.work.id] = by_work.get(line.item.work.id, 0.0) + float(line.total.likely)
+    return CourseCost(
+        course=course,
+        parts=counted,
+        total=Spread.total(part.cost for part in counted),
+        calls=added,
+        lines=certain,
+        all_bad_usd=all_bad,
+        hidden=hidden,
+        line=Line(start, all_bad),
+        expected=start + all_bad * case.unseen.mean,
+        likely_by_work=by_work,
     )
-    return _product(_product(whole_rest, spread_of(dearer)), case.share)
 
 
-def _open_repair_cost(case: Case, book: Book) -> Spread:
-    """Repair the bad share of the unseen rest while everything is open."""
-    unseen = _unseen_sqft(case)
-    if unseen <= 0:
-        return Spread.zero()
-    repair = Call(book.hidden.repair_open, case.surface.id, quantity=unseen)
-    return _product(book.cost((repair,)), case.share)
+def _hidden_spread(unseen: Unseen, all_bad_usd: float) -> Spread:
+    """Nothing; the mean; and what is passed in one case of ten, or the mean where that is more."""
+    mean = unseen.mean * all_bad_usd
+    return Spread.of(0, mean, max(mean, unseen.quantile(0.9) * all_bad_usd))
 
 
-def _all_bad(case: Case) -> Case:
-    return replace(case, share=Spread(exact(1), exact(1), exact(1)))
-
-
-def _unseen_sqft(case: Case) -> float:
-    return max(0.0, case.surface.net_area_sqft - case.damaged_sqft)
-
-
-def _product(one: Spread, other: Spread) -> Spread:
-    return Spread(one.low * other.low, one.likely * other.likely, one.high * other.high)
+def _unseen_calls(case: Case, patch: str | None, repair: str) -> tuple[Call, ...]:
+    """Repair of the whole unseen part; with a patch also cut out, reached poorly and patched."""
+    unseen_sqft = case.surface.net_area_sqft - case.damaged_sqft
+    if unseen_sqft <= 0:
+        return ()
+    fix = Call(repair, case.surface.id, quantity=unseen_sqft, poor_access=patch is not None)
+    return (fix,) if patch is None else (fix, Call(patch, case.surface.id, quantity=unseen_sqft))
 
 
 def _zone_call(work: str, surface: Surface, zone: Rectangle) -> Call:

@@ -1,33 +1,35 @@
-"""Gut or keep, for every lined surface."""
+"""Gut or keep, for every lined surface and for all of them together."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from datetime import date
 
 from leanto.building.kinds import PlaceKind
 from leanto.building.model import Building
 from leanto.building.relations import other_face
 from leanto.building.surface import Surface
 from leanto.building.zones import union_area_sqft
-from leanto.cost.price import Factors, Price
+from leanto.decision.combination import Choice, Shared, best_combination, combined_cost
 from leanto.decision.courses import (
     Book,
     Case,
-    break_even_share,
     gut_cost,
     keep_cost,
     needs_insulation,
+    setup_call,
 )
-from leanto.decision.evidence import combined_share, evidence_for
+from leanto.decision.evidence import believed
 from leanto.decision.hidden import HiddenFile
-from leanto.decision.model import Course, CourseCost, Decision, Evidence, SurfaceDecision
+from leanto.decision.hole import one_hole
+from leanto.decision.model import Course, CourseCost, Decision, SurfaceDecision
+from leanto.decision.unseen import Unseen
 from leanto.record.walk import Walk
 from leanto.rules.finding import CalledWork, Finding
 from leanto.rules.model import NEW_WIRING, OPEN_LINING
 from leanto.scope.call import Call, calls_of
 from leanto.scope.quantity import widened_union
-from leanto.scope.work import Work
 
 
 def decide(
@@ -35,48 +37,89 @@ def decide(
     surfaces: Mapping[str, Surface],
     walk: Walk,
     findings: tuple[Finding, ...],
-    works: Mapping[str, Work],
-    prices: Mapping[str, Price],
-    factors: Factors,
-    hidden: HiddenFile,
+    book: Book,
+    as_of: date,
 ) -> Decision:
     """Both courses of every lined surface with their costs, reasons and the chosen one."""
-    book = Book(works, prices, factors, hidden, surfaces)
     lined = [surface for surface in surfaces.values() if surface.is_lined]
     walked = {key.station for key, seen in walk.observations.items() if seen.condition is not None}
-    decided = []
-    for surface in lined:
-        case, evidence = _case(building, surface, findings, book, len(lined), walked)
-        keep, gut = keep_cost(case, book), gut_cost(case, book)
-        here = _concerning(surface, surfaces, findings)
-        decisive = _reasons(here, "gut")
-        computed = Course.GUT if decisive or gut.expected < keep.expected else Course.KEEP
-        overruling = walk.overrulings.get(surface.id)
-        decided.append(
-            SurfaceDecision(
-                surface_id=surface.id,
-                surface_name=surface.name,
-                area_sqft=surface.net_area_sqft,
-                damaged_sqft=case.damaged_sqft,
-                hidden_share=case.share,
-                evidence=evidence,
-                keep=keep,
-                gut=gut,
-                break_even_share=break_even_share(case, book, keep, gut),
-                decisive=decisive,
-                test_first=_reasons(here, "test first"),
-                computed=computed,
-                chosen=Course(overruling.course) if overruling else computed,
-                overruled=overruling.reason if overruling else "",
-                unknown="" if surface.id in walked else "not walked",
-            )
-        )
-    return Decision(
-        surfaces=tuple(decided),
-        keep_all=sum(one.keep.expected for one in decided),
-        gut_all=sum(one.gut.expected for one in decided),
-        chosen=sum(one.chosen_cost.expected for one in decided),
+    age_years = max(0, as_of.year - building.year_built)
+    alone = [
+        _alone(building, surface, findings, book, 1 / len(lined), walked, age_years)
+        for surface in lined
+    ]
+    answers = _together(alone, walk, book)
+    decided = tuple(
+        replace(one, computed=computed, chosen=chosen)
+        for one, computed, chosen in zip(alone, answers.computed, answers.chosen, strict=True)
     )
+    overruled = tuple(
+        replace(one, overruled=walk.overrulings[one.surface_id].reason or "none given")
+        if one.surface_id in walk.overrulings
+        else one
+        for one in decided
+    )
+    return Decision(
+        surfaces=overruled,
+        keep_all=answers.keep_all,
+        gut_all=answers.gut_all,
+        chosen=answers.chosen_usd,
+        is_exact=answers.is_exact,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Answers:
+    computed: tuple[Course, ...]
+    chosen: tuple[Course, ...]
+    keep_all: float
+    gut_all: float
+    chosen_usd: float
+    is_exact: bool
+
+
+def _together(alone: list[SurfaceDecision], walk: Walk, book: Book) -> _Answers:
+    """The best courses of all surfaces together, and those after the owner's overrulings."""
+    if not alone:
+        return _Answers((), (), 0.0, 0.0, 0.0, True)
+    setup_usd = book.expected(
+        book.lines((setup_call(book.surfaces[alone[0].surface_id], book.hidden),))
+    )
+    shared = Shared(
+        setup_usd,
+        {
+            name: float(price.minimum_usd)
+            for name, price in book.prices.items()
+            if price.minimum_usd
+        },
+    )
+
+    def choices(overruled: bool) -> list[Choice]:
+        return [
+            Choice(one.keep, one.gut, setup_usd / len(alone), _fixed(one, walk, overruled))
+            for one in alone
+        ]
+
+    computed = best_combination(choices(overruled=False), shared)
+    chosen = best_combination(choices(overruled=True), shared) if walk.overrulings else computed
+    free = choices(overruled=False)
+    keep_all, gut_all = (
+        combined_cost(free, [course] * len(alone), shared) for course in (Course.KEEP, Course.GUT)
+    )
+    return _Answers(
+        computed.courses,
+        chosen.courses,
+        keep_all,
+        gut_all,
+        chosen.expected_usd,
+        computed.is_exact and chosen.is_exact,
+    )
+
+
+def _fixed(one: SurfaceDecision, walk: Walk, overruled: bool) -> Course | None:
+    if overruled and one.surface_id in walk.overrulings:
+        return Course(walk.overrulings[one.surface_id].course)
+    return Course.GUT if one.decisive else None
 
 
 def chosen_costs(decision: Decision) -> tuple[CourseCost, ...]:
@@ -109,14 +152,16 @@ def wired_ft(surface: Surface, hidden: HiddenFile) -> float:
     return surface.net_area_sqft * hidden.wire_ft_per_sqft
 
 
-def _case(
+def _alone(
     building: Building,
     surface: Surface,
     findings: tuple[Finding, ...],
     book: Book,
-    lined_count: int,
+    setup_share: float,
     walked: set[str],
-) -> tuple[Case, tuple[Evidence, ...]]:
+    age_years: float,
+) -> SurfaceDecision:
+    """Both courses of one surface, answered as if it were the only one."""
     opened = [
         (finding, called)
         for finding in findings
@@ -127,25 +172,57 @@ def _case(
     zones = widened_union(
         [(finding.zone, called.call.widen_ft) for finding, called in opened], surface
     )
-    behind = tuple(call for call in calls_of(f for f, _ in _once(opened)) if call.behind_lining)
-    evidence = evidence_for(surface, book.surfaces, findings, book.hidden, surface.id in walked)
+    reached = surface.id in walked
+    thought = believed(
+        surface,
+        book.surfaces,
+        findings,
+        book.hidden,
+        reached=reached,
+        age_years=age_years,
+        foundation=building.foundation,
+    )
+    extent = book.hidden.extent
+    unseen = Unseen(thought.chance, extent.a, extent.b)
     wanted = surface.id in _wants_wiring(findings, book.surfaces)
     case = Case(
         surface=surface,
         zones=zones,
         damaged_sqft=union_area_sqft(zones, surface),
-        behind=behind,
-        share=combined_share(evidence),
+        behind=tuple(call for call in calls_of(_once(opened)) if call.behind_lining),
+        unseen=unseen,
         wiring_ft=wired_ft(surface, book.hidden) if wanted else 0.0,
         insulate=needs_insulation(surface, building.to_be_heated),
-        setup_share=1 / lined_count,
+        setup_share=setup_share,
     )
-    return case, evidence
+    keep, gut = keep_cost(case, book), gut_cost(case, book)
+    here = _concerning(surface, book.surfaces, findings)
+    decisive = _reasons(here, "gut")
+    answer = Course.GUT if decisive or gut.expected < keep.expected else Course.KEEP
+    return SurfaceDecision(
+        surface_id=surface.id,
+        surface_name=surface.name,
+        area_sqft=surface.net_area_sqft,
+        damaged_sqft=case.damaged_sqft,
+        prior=thought.prior,
+        evidence=thought.evidence,
+        unseen=unseen,
+        keep=keep,
+        gut=gut,
+        decisive=decisive,
+        test_first=_reasons(here, "test first"),
+        alone=answer,
+        computed=answer,
+        chosen=answer,
+        overruled="",
+        unknown="" if reached else "not walked",
+        hole=None if decisive else one_hole(surface, unseen, thought.place, keep, gut, book),
+    )
 
 
-def _once(opened: list[tuple[Finding, CalledWork]]) -> list[tuple[Finding, CalledWork]]:
+def _once(opened: list[tuple[Finding, CalledWork]]) -> list[Finding]:
     """Each finding once, though several of its calls open the lining."""
-    return list({finding.id: (finding, called) for finding, called in opened}.values())
+    return list({finding.id: finding for finding, _ in opened}.values())
 
 
 def _wants_wiring(findings: Iterable[Finding], surfaces: Mapping[str, Surface]) -> frozenset[str]:

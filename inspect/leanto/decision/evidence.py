@@ -1,65 +1,99 @@
-"""What speaks for damage behind a lining that cannot be seen."""
+"""What speaks for damage behind a lining that cannot be seen, and the chance that follows."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from decimal import Decimal
+from dataclasses import dataclass
 
+from leanto.building.kinds import Foundation
+from leanto.building.rectangle import Rectangle
 from leanto.building.relations import above, other_face
 from leanto.building.surface import Surface
-from leanto.decision.hidden import HiddenFile, HiddenKind
+from leanto.decision.hidden import HiddenFile, HiddenKind, Prior
 from leanto.decision.model import Evidence
-from leanto.money import Spread, exact
+from leanto.decision.unseen import posterior
 from leanto.rules.finding import Finding
 
 
-def evidence_for(
+@dataclass(frozen=True, slots=True)
+class Believed:
+    """What is thought of the unseen part of one surface, and why."""
+
+    prior: float
+    evidence: tuple[Evidence, ...]
+    chance: float
+    place: Rectangle | None
+    """The zone of the strongest sign on the surface itself; None when none has one."""
+
+
+def believed(
     surface: Surface,
     surfaces: Mapping[str, Surface],
     findings: Iterable[Finding],
     hidden: HiddenFile,
+    *,
     reached: bool,
-) -> tuple[Evidence, ...]:
-    """The evidence on a lined surface: from each group of causes only the strongest.
+    age_years: float,
+    foundation: Foundation,
+) -> Believed:
+    """The chance of damage behind a lined surface: from each group only the strongest sign.
 
-    Findings count when they are on the surface, on the other face of its wall, or on what is above.
+    Findings count when they are on the surface, on the other face of its wall, or, where their
+    kind falls, on what is above.
     """
+    kinds = {kind.id: kind for kind in hidden.kinds}
+    told = _told(surface, surfaces, findings, kinds)
+    if not reached:
+        told.setdefault(hidden.not_reached, [])
+    strongest: dict[str, HiddenKind] = {}
+    for kind_id in sorted(told):
+        kind = kinds[kind_id]
+        held = strongest.get(kind.group)
+        if held is None or _strength(kind) > _strength(held):
+            strongest[kind.group] = kind
+    chosen = sorted(strongest.values(), key=lambda kind: (-_strength(kind), kind.id))
+    evidence = tuple(
+        Evidence(kind.id, kind.text, kind.weight, tuple(f.id for f in told[kind.id]))
+        for kind in chosen
+    )
+    prior = prior_chance(hidden.prior, surface, age_years, foundation)
+    chance = posterior(prior, tuple(piece.ratio for piece in evidence))
+    zones = [
+        finding.zone
+        for kind in chosen
+        if kind.weight > 1
+        for finding in told[kind.id]
+        if finding.surface_id == surface.id and finding.zone is not None
+    ]
+    return Believed(prior, evidence, chance, zones[0] if zones else None)
+
+
+def prior_chance(prior: Prior, surface: Surface, age_years: float, foundation: Foundation) -> float:
+    """The chance of damage before anything was seen, by lining, age and foundation."""
+    age = next((b.ratio for b in prior.ages if age_years <= b.up_to_years), prior.ages[-1].ratio)
+    lining = prior.linings.get(surface.lining, 1.0) if surface.lining else 1.0
+    return posterior(prior.chance, (age, lining, prior.foundations.get(foundation, 1.0)))
+
+
+def _told(
+    surface: Surface,
+    surfaces: Mapping[str, Surface],
+    findings: Iterable[Finding],
+    kinds: Mapping[str, HiddenKind],
+) -> dict[str, list[Finding]]:
     other = other_face(surface, surfaces.values())
     near = {surface.id} | ({other.id} if other else set())
     over = {found.id for found in above(surface, surfaces.values())}
-    kinds = {kind.id: kind for kind in (*hidden.kinds, hidden.no_access)}
-    told: dict[str, list[str]] = {}
+    told: dict[str, list[Finding]] = {}
     for finding in findings:
         if finding.hidden is None or finding.surface_id is None:
             continue
-        from_above = finding.surface_id in over and kinds[finding.hidden].falls
-        if finding.surface_id in near or from_above:
-            told.setdefault(finding.hidden, []).append(finding.id)
-    if not reached:
-        told.setdefault(hidden.no_access.id, [])
-    strongest: dict[str, HiddenKind] = {}
-    for kind_id in told:
-        kind = kinds[kind_id]
-        held = strongest.get(kind.group)
-        if held is None or (kind.likely, kind.id) > (held.likely, held.id):
-            strongest[kind.group] = kind
-    if not strongest:
-        return (_evidence(hidden.base, ()),)
-    return tuple(_evidence(kind, tuple(told[kind.id])) for kind in strongest.values())
+        falls = finding.surface_id in over and kinds[finding.hidden].falls
+        if finding.surface_id in near or falls:
+            told.setdefault(finding.hidden, []).append(finding)
+    return told
 
 
-def combined_share(evidence: Iterable[Evidence]) -> Spread:
-    """The damaged share of what cannot be seen: 1 - the product of (1 - share) over the evidence.
-
-    Taken as if the groups of causes were independent of each other.
-    """
-    clean = [Decimal(1), Decimal(1), Decimal(1)]
-    for piece in evidence:
-        for index, share in enumerate((piece.share.low, piece.share.likely, piece.share.high)):
-            clean[index] *= 1 - share
-    return Spread(*(1 - part for part in clean))
-
-
-def _evidence(kind: HiddenKind, findings: tuple[str, ...]) -> Evidence:
-    share = Spread(exact(kind.low), exact(kind.likely), exact(kind.high))
-    return Evidence(kind.id, kind.text, share, findings)
+def _strength(kind: HiddenKind) -> float:
+    """How far a sign moves the odds, for or against."""
+    return max(kind.weight, 1 / kind.weight)

@@ -1,37 +1,92 @@
-"""The hidden-damage shares and the courses' parts, as written in ``checklists/hidden.yaml``."""
+"""What may be bad where nobody can see, and the works of both courses: ``checklists/hidden.yaml``.
+
+Every chance, ratio and share in it is a planning assumption that an owner may change.
+"""
 
 from __future__ import annotations
 
+import math
 from typing import Annotated, Self
 
 from pydantic import Field, model_validator
 
-from leanto.building.kinds import Lining
+from leanto.building.kinds import Foundation, Lining
 from leanto.checklist.model import Identifier
 from leanto.strict import Strict
 
-Share = Annotated[float, Field(ge=0, le=1)]
+Chance = Annotated[float, Field(ge=0, le=1)]
+Ratio = Annotated[float, Field(gt=0, le=1000)]
+"""How many times likelier a sign is where there is damage than where there is none."""
+Reference = Annotated[str, Field(min_length=3, max_length=300)]
+
+
+class AgeRatio(Strict):
+    up_to_years: Annotated[float, Field(gt=0)]
+    ratio: Ratio
+
+
+class Prior(Strict):
+    """The chance of damage behind a lining before anything was seen."""
+
+    chance: Chance
+    """For a lining, an age and a foundation whose ratio is 1."""
+    linings: dict[Lining, Ratio] = Field(default_factory=dict)
+    foundations: dict[Foundation, Ratio] = Field(default_factory=dict)
+    ages: Annotated[tuple[AgeRatio, ...], Field(min_length=1)]
+    """Youngest first; the last one also holds for older buildings."""
+    source: Reference
+
+    @model_validator(mode="after")
+    def _youngest_first(self) -> Self:
+        years = [band.up_to_years for band in self.ages]
+        if years != sorted(set(years)):
+            raise ValueError("ages must go from the youngest to the oldest")
+        return self
+
+
+class Extent(Strict):
+    """How much of the unseen part is bad when there is damage: Beta(a, b), mean a / (a + b)."""
+
+    a: Annotated[float, Field(ge=1, le=50)]
+    b: Annotated[float, Field(ge=1, le=50)]
+    source: Reference
 
 
 class HiddenKind(Strict):
-    """A kind of evidence and the share of the unseen surface it speaks for."""
+    """A kind of evidence for, or against, damage behind a lining."""
 
     id: Identifier
     group: Identifier
     """Evidence of one cause counts once: from a group only the strongest."""
     text: Annotated[str, Field(max_length=120)]
+    ratio: Ratio | None = None
+    """Over 1 speaks for damage, under 1 against it."""
+    is_proof: bool = False
+    """True when damage was seen by opening: the chance is then 1, and no ratio is given."""
     falls: bool = False
     """True when it also speaks for the surfaces below the one where it was found."""
-    low: Share
-    likely: Share
-    high: Share
-    source: Annotated[str, Field(min_length=3, max_length=300)]
+    source: Reference
 
     @model_validator(mode="after")
-    def _in_order(self) -> Self:
-        if not self.low <= self.likely <= self.high:
-            raise ValueError("low, likely and high must not fall")
+    def _ratio_or_proof(self) -> Self:
+        if (self.ratio is None) != self.is_proof:
+            raise ValueError("give either a ratio or is_proof: true")
         return self
+
+    @property
+    def weight(self) -> float:
+        """The likelihood ratio; infinite for proof."""
+        return math.inf if self.ratio is None else self.ratio
+
+
+class HoleTerms(Strict):
+    """What one opening costs and how likely it shows the damage when there is some."""
+
+    work: Identifier
+    shows_at_evidence: Chance
+    """Made at the place that the evidence points to."""
+    shows_elsewhere: Chance
+    source: Reference
 
 
 class LiningWork(Strict):
@@ -48,11 +103,12 @@ class LiningWork(Strict):
 
 
 class HiddenFile(Strict):
-    base: HiddenKind
-    """Without any evidence."""
-    no_access: HiddenKind
-    """When the surface was not walked or could not be reached."""
+    prior: Prior
+    extent: Extent
     kinds: tuple[HiddenKind, ...]
+    not_reached: Identifier
+    """The kind that counts for a surface nobody walked."""
+    test_hole: HoleTerms
     linings: tuple[LiningWork, ...]
     repair_open: Identifier
     """Repair of damaged framing and sheathing behind the lining, per sf."""
@@ -64,3 +120,9 @@ class HiddenFile(Strict):
     wire_source: str
     protect: Identifier
     """Set-up of a gutted room, once a building."""
+
+    @model_validator(mode="after")
+    def _not_reached_is_a_kind(self) -> Self:
+        if self.not_reached not in {kind.id for kind in self.kinds}:
+            raise ValueError(f"not_reached names {self.not_reached!r}, which is none of the kinds")
+        return self

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
-from leanto.cost.range import triangular_mean
+from leanto.building.rectangle import Rectangle
+from leanto.cost.estimate import CostLine
+from leanto.decision.unseen import Line, Unseen, break_even
 from leanto.money import Spread
 from leanto.scope.call import Call
 
@@ -25,30 +28,58 @@ class Part:
 
 @dataclass(frozen=True, slots=True)
 class CourseCost:
+    """One course of one surface; its cost is a straight line in the share that is bad unseen."""
+
     course: Course
     parts: tuple[Part, ...]
+    """The last one stands for damage not seen yet."""
     total: Spread
-
     calls: tuple[Call, ...]
     """What the course adds to the scope."""
+    lines: tuple[CostLine, ...]
+    """What is certain of it, without minimum charges and without set-up that surfaces share."""
+    all_bad_usd: float
+    """What the unseen part would cost on top if all of it were bad."""
     hidden: Spread
     """The part that stands for damage not seen yet; it is in ``parts`` and ``total`` too."""
-
-    @property
-    def expected(self) -> float:
-        """Mean of the total, each part triangular, in dollars."""
-        return sum(triangular_mean(part.cost) for part in self.parts)
+    line: Line
+    """Expected cost against the bad share, with this surface's part of the shared set-up."""
+    expected: float
+    """In dollars, at the expected bad share."""
+    likely_by_work: Mapping[str, float]
+    """Likely dollars of each work, for the minimum charges that surfaces share."""
 
 
 @dataclass(frozen=True, slots=True)
 class Evidence:
-    """What speaks for damage that cannot be seen."""
+    """What speaks for or against damage that cannot be seen."""
 
     kind: str
     text: str
-    share: Spread
-    """Damaged share of the unseen surface, 0 to 1."""
+    ratio: float
+    """How many times likelier this is where there is damage; infinite when damage was seen."""
     findings: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class HoleValue:
+    """Whether it pays to open one hole before choosing."""
+
+    worth_usd: float
+    """What the answer saves on average, before the cost of the hole."""
+    perfect_usd: float
+    """What knowing everything would save; the most any number of holes can be worth."""
+    cost_usd: float
+    shows: float
+    """Chance that it shows the damage when there is some."""
+    place: Rectangle | None
+    """Where the evidence points to; None when nothing points anywhere."""
+    if_bad: Course
+    if_clean: Course
+
+    @property
+    def pays(self) -> bool:
+        return self.worth_usd > self.cost_usd
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,24 +89,34 @@ class SurfaceDecision:
     area_sqft: float
     damaged_sqft: float
     """Union of the seen damaged zones behind the lining, widened to the framing."""
-    hidden_share: Spread
-    """Of the unseen rest."""
+    prior: float
+    """Chance of damage behind the unseen part before anything was seen."""
     evidence: tuple[Evidence, ...]
+    unseen: Unseen
+    """What is known of the unseen part after the evidence."""
     keep: CourseCost
     gut: CourseCost
-    break_even_share: float | None
-    """The damaged share of the unseen part at which both cost the same; None outside 0 to 1."""
     decisive: tuple[str, ...]
     """Conditions that decide whatever the cost, each with its reason."""
     test_first: tuple[str, ...]
     """What must be tested before the lining is disturbed."""
+    alone: Course
+    """The answer if this were the only surface."""
     computed: Course
+    """The answer with set-up and minimum charges shared over all surfaces."""
     chosen: Course
     """The owner's, if overruled."""
     overruled: str
     """The owner's reason; empty when not overruled."""
     unknown: str
     """Why the answer stands on nothing: ``not walked``; empty otherwise."""
+    hole: HoleValue | None
+    """None where a condition decides anyway, or the damage was seen already."""
+
+    @property
+    def break_even_share(self) -> float | None:
+        """The bad share of the unseen part at which both cost the same; None outside 0 to 1."""
+        return break_even(self.keep.line, self.gut.line)
 
     @property
     def chosen_cost(self) -> CourseCost:
@@ -95,4 +136,6 @@ class Decision:
     """Expected cost of keeping every lined surface, in dollars."""
     gut_all: float
     chosen: float
-    """Expected cost of the chosen courses."""
+    """Expected cost of the chosen courses; set-up and minimum charges shared."""
+    is_exact: bool
+    """True when every combination of courses was compared, not blocks of them."""

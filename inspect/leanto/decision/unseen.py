@@ -56,6 +56,17 @@ class Unseen:
         total = math.fsum(weights)
         return tuple((x, w / total) for x, w in zip(middles, weights, strict=True))
 
+    def quantile(self, u: float) -> float:
+        """The share that is not passed with probability ``u``, to the width of a slice."""
+        if u <= 1 - self.p:
+            return 0.0
+        rest, passed = (u - (1 - self.p)) / self.p, 0.0
+        for share, weight in self.slices:
+            passed += weight
+            if passed >= rest:
+                return share
+        return 1.0
+
     def with_chance(self, p: float) -> Unseen:
         return replace(self, p=p)
 

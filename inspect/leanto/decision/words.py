@@ -31,6 +31,12 @@ def in_words(one: SurfaceDecision) -> str:
         said.append("Test before anything is disturbed: " + "; ".join(one.test_first) + ".")
     said.append(_break_even(one))
     said.append(_unseen(one))
+    said.append(_hole(one))
+    if one.alone is not one.computed:
+        said.append(
+            f"On its own it would be cheaper to {one.alone} it; set-up and minimum charges shared "
+            "with the other surfaces turn the answer."
+        )
     if one.unknown:
         said.append("Nobody looked at this surface, so the answer stands on an assumption.")
     if one.is_close:
@@ -38,7 +44,7 @@ def in_words(one: SurfaceDecision) -> str:
             "The two are within a tenth of each other. Gutting shows everything and lets the wall "
             "be insulated well; keeping saves dust, hauling and the old finish."
         )
-    return " ".join(said)
+    return " ".join(sentence for sentence in said if sentence)
 
 
 def interior_in_words(decision: Decision) -> str:
@@ -73,13 +79,47 @@ def _break_even(one: SurfaceDecision) -> str:
 
 
 def _unseen(one: SurfaceDecision) -> str:
-    share = one.hidden_share
-    because = "; ".join(piece.text for piece in one.evidence)
+    """What is thought of the part that cannot be seen, and why."""
+    if one.keep.all_bad_usd <= 0:
+        return "All of it was seen to be bad."
+    because = "; ".join(piece.text for piece in one.evidence) or "nothing points to damage"
+    if one.unseen.p >= 1:
+        return f"Damage was seen behind it ({because})."
     return (
-        f"We assume {_percent(share.likely)} (from {_percent(share.low)} to "
-        f"{_percent(share.high)}) of it is, because: {because}."
+        f"We think there is {_chance(one.unseen.p)} of damage nobody has seen ({because}); "
+        f"before anything was seen it was {_chance(one.prior)}."
     )
 
 
-def _percent(share: object) -> str:
-    return f"{float(str(share)):.0%}".replace("%", " %")
+def _hole(one: SurfaceDecision) -> str:
+    """Whether to open a test hole first."""
+    hole = one.hole
+    if hole is None:
+        return ""
+    if not hole.pays:
+        return "A test hole would not pay: its answer would hardly change the choice."
+    where = "where the signs are" if hole.place else "low in a corner"
+    settles = (
+        f"if it shows damage, {hole.if_bad}; if not, {hole.if_clean}"
+        if hole.if_bad is not hole.if_clean
+        else "it would show how much to expect"
+    )
+    first = " After the lead and asbestos tests." if one.test_first else ""
+    return (
+        f"Open one test hole first, {where}: about {_about(hole.cost_usd)}, worth about "
+        f"{_about(hole.worth_usd)}; {settles}.{first}"
+    )
+
+
+def _chance(p: float) -> str:
+    """A chance as people say it: ``one chance in five``."""
+    if p < 0.015:
+        return "hardly a chance"
+    if p < 0.4:
+        return f"one chance in {round(1 / p)}"
+    if p < 0.6:
+        return "an even chance"
+    return f"{_TENTHS[min(9, round(10 * p))]} chances in ten"
+
+
+_TENTHS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")

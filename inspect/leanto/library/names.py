@@ -31,7 +31,7 @@ def unknown_names(parts: Parts) -> Iterator[Problem]:
         yield from _unknown_works(parts)
     if parts.hidden is not None:
         hidden = parts.hidden.value
-        kinds = {kind.id for kind in (*hidden.kinds, hidden.no_access)}
+        kinds = {kind.id for kind in hidden.kinds}
         for rule in parts.rules.values():
             if rule.value.hidden is not None:
                 yield from _unknown(rule, "hidden kind", [rule.value.hidden], kinds, ("hidden",))
@@ -86,6 +86,7 @@ def _works_of(hidden: HiddenFile) -> Iterator[tuple[Path, str]]:
     yield ("wire_open",), hidden.wire_open
     yield ("wire_closed",), hidden.wire_closed
     yield ("protect",), hidden.protect
+    yield ("test_hole", "work"), hidden.test_hole.work
 
 
 def _unknown(
