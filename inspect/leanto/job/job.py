@@ -1,0 +1,320 @@
+"""Job: one outbuilding's folder, opened. Whatever a front end does with a job it does here."""
+
+from __future__ import annotations
+
+import contextlib
+import getpass
+from collections.abc import Callable, Sequence
+from datetime import UTC, date, datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Self
+
+from leanto.assessment import Assessment, assess
+from leanto.building.model import Building
+from leanto.building.station import Station
+from leanto.checklist.model import Item
+from leanto.errors import JobError
+from leanto.job.acceptance import check_about, check_body, check_building
+from leanto.job.fetching import fetch_photos
+from leanto.job.fitting import Fitted, fitted
+from leanto.job.folder import find_job, make_folder
+from leanto.job.grounds import Grounds
+from leanto.library import Library, read_library
+from leanto.places import JobPlaces
+from leanto.record.document import read_export
+from leanto.record.entry import (
+    AboutObservation,
+    Body,
+    BuildingSet,
+    Entry,
+    Imported,
+    MovedTo,
+    PhotoAdded,
+    Redone,
+    Undone,
+)
+from leanto.record.exchange import bodies_of, export_text
+from leanto.record.journal import Clock, Journal
+from leanto.record.observation import ObservationKey, Photo
+from leanto.record.photos import import_photo, photo_file
+from leanto.record.store import Store
+from leanto.record.walk import Walk
+
+if TYPE_CHECKING:
+    from leanto.reports.written import WrittenReport
+
+Progress = Callable[[int, int], None]
+
+
+class Job:
+    """An open job; use it as a context manager, or close it."""
+
+    def __init__(self, places: JobPlaces, journal: Journal, clock: Clock) -> None:
+        self.places = places
+        self._journal = journal
+        self._clock = clock
+        self._library: Library | None = None
+        self._grounds: tuple[Building, Grounds] | None = None
+        self._assessed: tuple[int, Assessment] | None = None
+
+    @classmethod
+    def create(
+        cls,
+        folder: Path,
+        building: Building | None = None,
+        *,
+        clock: Clock | None = None,
+        who: str | None = None,
+    ) -> Job:
+        """A new job in a folder that is new or empty; JobError when it is neither.
+
+        ``clock`` gives the present time with its time zone; ``who`` is written into each entry.
+        """
+        if building is not None:
+            check_building(building)
+        bodies = () if building is None else (BuildingSet(building=building),)
+        return cls._made(make_folder(folder), bodies, clock or _now, who or _user())
+
+    @classmethod
+    def from_export(
+        cls,
+        folder: Path,
+        file: Path,
+        *,
+        clock: Clock | None = None,
+        who: str | None = None,
+    ) -> Job:
+        """A new job from a file that ``export_text`` made; InputProblems with its faults.
+
+        Photos are taken from ``photos`` beside the file, or from the exported job's folder when
+        that lies beside the file; ``notices`` says which are missing.
+        """
+        document = read_export(file)
+        bodies = bodies_of(document, file.name)
+        job = cls._made(make_folder(folder), bodies, clock or _now, who or _user())
+        fetch_photos(job.photos, file, document.job, job.places.photos)
+        return job
+
+    @classmethod
+    def open(cls, folder: Path, *, clock: Clock | None = None, who: str | None = None) -> Job:
+        """The job in the folder, for reading only where it can't be written; else JobError."""
+        places = find_job(folder)
+        return cls._with(places, Store.open(places.record), clock or _now, who or _user())
+
+    @classmethod
+    def _made(cls, places: JobPlaces, bodies: Sequence[Body], clock: Clock, who: str) -> Job:
+        at = clock()
+        entries = [
+            Entry(id=number, at=at, who=who, body=body) for number, body in enumerate(bodies, 1)
+        ]
+        return cls._with(places, Store.create(places.record, entries), clock, who)
+
+    @classmethod
+    def _with(cls, places: JobPlaces, store: Store, clock: Clock, who: str) -> Job:
+        try:
+            return cls(places, Journal(store, clock, who), clock)
+        except BaseException:
+            store.close()
+            raise
+
+    @property
+    def read_only(self) -> bool:
+        return bool(self.read_only_reason)
+
+    @property
+    def read_only_reason(self) -> str:
+        """One sentence; empty when the job can be added to."""
+        return self._journal.read_only_reason
+
+    @property
+    def entries(self) -> tuple[Entry, ...]:
+        return self._journal.entries
+
+    @property
+    def walk(self) -> Walk:
+        """The walk as entered, folded from all entries."""
+        return self._journal.walk
+
+    @property
+    def library(self) -> Library:
+        """Checklists, rules and prices, the job's own laid over; read once.
+
+        Raises InputProblems with every fault of every file.
+        """
+        if self._library is None:
+            own = self.places.checklists
+            self._library = read_library((own,) if own.is_dir() else ())
+        return self._library
+
+    @property
+    def grounds(self) -> Grounds:
+        """Stations, surfaces and what is asked; JobError while there is no building."""
+        building, held = self._building(), self._grounds
+        if held is None or held[0] is not building:
+            held = self._grounds = (building, Grounds.of(building, self.library.checklist))
+        return held[1]
+
+    @property
+    def stations(self) -> tuple[Station, ...]:
+        """In walking order; JobError while there is no building."""
+        return tuple(self.grounds.stations.values())
+
+    def items_at(self, station_id: str) -> tuple[Item, ...]:
+        """What is asked at the station; none at one that the building does not have."""
+        return self.grounds.asked.get(station_id, ())
+
+    @property
+    def photos(self) -> tuple[Photo, ...]:
+        """Every photo of the walk once."""
+        seen = (photo for one in self.walk.observations.values() for photo in one.photos)
+        return tuple({photo.digest: photo for photo in seen}.values())
+
+    @property
+    def notices(self) -> tuple[str, ...]:
+        """What the owner should know: photos without a file, answers that no longer fit."""
+        missing = [photo for photo in self.photos if not self.photo_path(photo).is_file()]
+        lines = [] if self.walk.building is None else [*self._fitted().notices]
+        if missing:
+            names = ", ".join(photo.original_name or photo.digest[:8] for photo in missing)
+            lines.append(f"Missing from {self.places.photos}: {names}.")
+        return tuple(lines)
+
+    def record(self, body: Body) -> Entry:
+        """The entry, on the disk when this returns.
+
+        Raises LeantoError for what does not fit the building or the checklist, ReadOnlyJob, and
+        JobError when it could not be written, which may be tried again.
+        """
+        if isinstance(body, Undone | Redone | Imported):
+            raise ValueError(f"{body.kind} is not recorded from outside")
+        self._journal.refuse_if_read_only()
+        if isinstance(body, BuildingSet):
+            check_building(body.building)
+        else:
+            check_body(body, self.grounds)
+        return self._journal.append(body)
+
+    @property
+    def can_undo(self) -> bool:
+        return self._journal.can_undo
+
+    @property
+    def can_redo(self) -> bool:
+        return self._journal.can_redo
+
+    def undo(self) -> Entry | None:
+        """The entry that was taken back; None when there is none to take back."""
+        return self._journal.undo()
+
+    def redo(self) -> Entry | None:
+        """The entry that counts again; None when there is none."""
+        return self._journal.redo()
+
+    def add_photo(self, key: ObservationKey, path: Path) -> Photo:
+        """The photo, copied into the job and recorded; may be called from another thread.
+
+        Raises PhotoError for what is no picture, and all that ``record`` raises.
+        """
+        self._journal.refuse_if_read_only()
+        about = AboutObservation(station=key.station, item=key.item, number=key.number)
+        check_about(about, self.grounds)
+        photo = import_photo(path, self.places.photos)
+        seen = self.walk.observations.get(key)
+        if seen is None or all(held.digest != photo.digest for held in seen.photos):
+            self.record(
+                PhotoAdded(
+                    **about.model_dump(),
+                    digest=photo.digest,
+                    original_name=photo.original_name,
+                    taken_at=photo.taken_at,
+                )
+            )
+        return photo
+
+    def photo_path(self, photo: Photo) -> Path:
+        """Where the photo's file lies."""
+        return photo_file(self.places.photos, photo.digest)
+
+    def assess(self) -> Assessment:
+        """All that follows from the walk, kept until the next entry that is more than a move.
+
+        Ages are counted up to the day of the last observation. Raises JobError while there is no
+        building.
+        """
+        last, held = self._last_change(), self._assessed
+        if held is None or held[0] != last:
+            building, walk = self._building(), self._fitted().walk
+            made = assess(building, walk, self.library, self.walked_on or self._today())
+            held = self._assessed = (last, made)
+        return held[1]
+
+    @property
+    def walked_on(self) -> date | None:
+        """The local day of the last observation; None before the first."""
+        return self._journal.walked_on
+
+    def write_reports(
+        self, folder: Path | None = None, progress: Progress | None = None
+    ) -> tuple[WrittenReport, ...]:
+        """The condition report and the repair scope, as PDF in ``folder`` or in the job's reports.
+
+        Raises ReportError.
+        """
+        # Loaded only now: walking needs neither ink nor fonts.
+        from leanto.reports.contents import condition_report, repair_scope
+        from leanto.reports.pdf import write_pdf
+
+        target = folder or self.places.reports
+        assessment = self.assess()
+        return tuple(
+            write_pdf(report, target / name, self.photo_path, progress)
+            for name, report in (
+                ("condition-report.pdf", condition_report(assessment)),
+                ("repair-scope.pdf", repair_scope(assessment)),
+            )
+        )
+
+    def export_text(self) -> str:
+        """Everything entered, as readable YAML that ``from_export`` reads back."""
+        name = self.places.folder.resolve().name.encode("utf-8", "replace").decode("utf-8")
+        return export_text(self.walk, job=name, walked_on=self.walked_on)
+
+    def close(self) -> None:
+        self._journal.close()
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.close()
+
+    def _building(self) -> Building:
+        building = self.walk.building
+        if building is None:
+            raise JobError(
+                "There is no building yet.", "Press F7 in the walk, or use leanto new --building."
+            )
+        return building
+
+    def _fitted(self) -> Fitted:
+        return fitted(self.walk, self.grounds)
+
+    def _last_change(self) -> int:
+        """Id of the last entry but for moves, which change nothing that is assessed."""
+        ids = (e.id for e in reversed(self.entries) if not isinstance(e.body, MovedTo))
+        return next(ids, 0)
+
+    def _today(self) -> date:
+        return self._clock().astimezone().date()
+
+
+def _now() -> datetime:
+    return datetime.now(UTC)
+
+
+def _user() -> str:
+    """The name the system knows its user by."""
+    name = ""
+    with contextlib.suppress(OSError, KeyError, ImportError):
+        name = "".join(char for char in getpass.getuser() if char.isprintable())
+    return name or "unknown"

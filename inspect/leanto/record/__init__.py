@@ -1,0 +1,1 @@
+"""What was entered, kept forever, and the walk folded from it."""

@@ -1,0 +1,141 @@
+"""The walk -> an exported document, and the document -> entries for a new record."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date
+
+from leanto.building.rectangle import Rectangle
+from leanto.building.stations import stations_of
+from leanto.record.document import (
+    FORMAT,
+    AirPart,
+    JobDocument,
+    ObservationPart,
+    OverrulingPart,
+    PhotoPart,
+    StandPart,
+    ZonePart,
+)
+from leanto.record.entry import (
+    AirMeasured,
+    Answered,
+    Body,
+    BuildingSet,
+    DangerMarked,
+    Imported,
+    Measured,
+    MovedTo,
+    Noted,
+    Overruled,
+    PhotoAdded,
+    Zoned,
+)
+from leanto.record.observation import Observation
+from leanto.record.walk import Walk
+from leanto.yaml_output import dump_yaml
+
+
+def export_text(walk: Walk, *, job: str, walked_on: date | None) -> str:
+    """The walk as YAML, its observations in walking order."""
+    document = JobDocument(
+        leanto_export=FORMAT,
+        job=job,
+        walked_on=walked_on,
+        building=walk.building,
+        standing_at=StandPart(station=walk.station, item=walk.item) if walk.station else None,
+        air={
+            station: AirPart(temp_f=air.temp_f, humidity_pct=air.humidity_pct)
+            for station, air in walk.air.items()
+        },
+        observations=tuple(_part(seen) for seen in in_walking_order(walk)),
+        overrulings={
+            surface_id: OverrulingPart.model_validate(
+                {"course": overruling.course, "reason": overruling.reason}
+            )
+            for surface_id, overruling in sorted(walk.overrulings.items())
+        },
+    )
+    data = document.model_dump(mode="json", exclude_defaults=True)
+    if walk.building is not None:
+        # With its defaults, which may change from version to version.
+        data["building"] = walk.building.model_dump(mode="json", exclude_none=True)
+    return dump_yaml(data)
+
+
+def in_walking_order(walk: Walk) -> tuple[Observation, ...]:
+    """The observations station by station, in the order of keys at each; strangers last."""
+    stations = stations_of(walk.building) if walk.building else ()
+    place = {station.id: index for index, station in enumerate(stations)}
+    return tuple(
+        walk.observations[key]
+        for key in sorted(
+            walk.observations, key=lambda key: (place.get(key.station, len(place)), key)
+        )
+    )
+
+
+def bodies_of(document: JobDocument, source: str) -> tuple[Body, ...]:
+    """The entries that lead to the document's walk, for a new record."""
+    return tuple(_bodies(document, source))
+
+
+def _part(seen: Observation) -> ObservationPart:
+    return ObservationPart(
+        station=seen.key.station,
+        item=seen.key.item,
+        number=seen.key.number,
+        condition=seen.condition,
+        reason=seen.reason,
+        danger=seen.danger,
+        measures=seen.measures,
+        zone=_zone_part(seen.zone),
+        note=seen.note,
+        photos=tuple(
+            PhotoPart(
+                digest=photo.digest, original_name=photo.original_name, taken_at=photo.taken_at
+            )
+            for photo in seen.photos
+        ),
+    )
+
+
+def _zone_part(zone: Rectangle | None) -> ZonePart | None:
+    if zone is None:
+        return None
+    return ZonePart(
+        left_ft=zone.left_ft,
+        bottom_ft=zone.bottom_ft,
+        width_ft=zone.width_ft,
+        height_ft=zone.height_ft,
+    )
+
+
+def _bodies(document: JobDocument, source: str) -> Iterator[Body]:
+    if document.building is not None:
+        yield BuildingSet(building=document.building)
+    for station, air in document.air.items():
+        yield AirMeasured(station=station, temp_f=air.temp_f, humidity_pct=air.humidity_pct)
+    for part in document.observations:
+        yield from _about(part)
+    for surface_id, ruling in document.overrulings.items():
+        yield Overruled(surface_id=surface_id, course=ruling.course, reason=ruling.reason)
+    if document.standing_at is not None:
+        yield MovedTo(station=document.standing_at.station, item=document.standing_at.item)
+    yield Imported(source=source, walked_on=document.walked_on)
+
+
+def _about(part: ObservationPart) -> Iterator[Body]:
+    about = {"station": part.station, "item": part.item, "number": part.number}
+    if part.condition is not None:
+        yield Answered.model_validate({**about, "condition": part.condition, "reason": part.reason})
+    for measure, value in part.measures.items():
+        yield Measured.model_validate({**about, "measure": measure, "value": value})
+    if part.zone is not None:
+        yield Zoned.model_validate({**about, **part.zone.model_dump()})
+    if part.note:
+        yield Noted.model_validate({**about, "text": part.note})
+    if part.danger:
+        yield DangerMarked.model_validate({**about, "on": True})
+    for photo in part.photos:
+        yield PhotoAdded.model_validate({**about, **photo.model_dump()})

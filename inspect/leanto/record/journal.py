@@ -1,0 +1,93 @@
+"""An open record with the walk it leads to: entries are added, undone and redone here."""
+
+from __future__ import annotations
+
+import threading
+from collections.abc import Callable
+from datetime import date, datetime
+
+from leanto.record import refusal
+from leanto.record.entry import AboutObservation, AirMeasured, Body, Entry, Imported, Redone, Undone
+from leanto.record.fold import fold, next_redo, next_undo
+from leanto.record.store import Store
+from leanto.record.walk import Walk
+
+Clock = Callable[[], datetime]
+"""The present time, with its time zone."""
+
+
+class Journal:
+    """All entries of an open record. They are kept in memory too, as only this program adds."""
+
+    def __init__(self, store: Store, clock: Clock, who: str) -> None:
+        self.entries: tuple[Entry, ...] = store.entries()
+        self._store = store
+        self._clock = clock
+        self._who = who
+        self._one_at_a_time = threading.RLock()
+        self._folded: tuple[int, Walk] | None = None
+
+    @property
+    def read_only_reason(self) -> str:
+        """One sentence; empty when entries can be added."""
+        return self._store.read_only_reason
+
+    def refuse_if_read_only(self) -> None:
+        """ReadOnlyJob when no entry can be added."""
+        if self.read_only_reason:
+            raise refusal.read_only(self.read_only_reason)
+
+    @property
+    def walk(self) -> Walk:
+        """The walk that the entries lead to, folded once after each new one."""
+        entries, held = self.entries, self._folded
+        if held is None or held[0] != len(entries):
+            held = self._folded = (len(entries), fold(entries))
+        return held[1]
+
+    @property
+    def walked_on(self) -> date | None:
+        """The local day of the last observation; None before the first."""
+        for entry in reversed(self.entries):
+            match entry.body:
+                case AboutObservation() | AirMeasured():
+                    return entry.at.astimezone().date()
+                case Imported(walked_on=date() as walked_on):
+                    return walked_on
+        return None
+
+    def append(self, body: Body) -> Entry:
+        """The entry, on the disk when this returns; raises what the store raises."""
+        with self._one_at_a_time:
+            entry = self._store.append(body, at=self._clock(), who=self._who)
+            self.entries = (*self.entries, entry)
+        return entry
+
+    def undo(self) -> Entry | None:
+        """The entry that was taken back; None when there is none to take back."""
+        self.refuse_if_read_only()
+        with self._one_at_a_time:
+            target = next_undo(self.entries)
+            if target is not None:
+                self.append(Undone(entry=target.id))
+        return target
+
+    def redo(self) -> Entry | None:
+        """The entry that counts again; None when there is none."""
+        self.refuse_if_read_only()
+        with self._one_at_a_time:
+            target = next_redo(self.entries)
+            if target is not None:
+                self.append(Redone(entry=target.id))
+        return target
+
+    @property
+    def can_undo(self) -> bool:
+        return not self.read_only_reason and next_undo(self.entries) is not None
+
+    @property
+    def can_redo(self) -> bool:
+        return not self.read_only_reason and next_redo(self.entries) is not None
+
+    def close(self) -> None:
+        self._store.close()

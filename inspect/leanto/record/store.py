@@ -1,0 +1,207 @@
+"""The record's file: opened, added to and read. The only SQL besides its tables.
+
+1. An entry is on the disk when ``append`` returns (write-ahead log, synchronous FULL).
+2. Entries are numbered 1, 2, 3 ... and are never changed or deleted; triggers hold that.
+3. One program writes at a time; others read. The right to write ends with the process.
+4. A record of a newer schema is read and never written.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import sqlite3
+import threading
+from collections.abc import Sequence
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Self
+
+from pydantic import TypeAdapter, ValidationError
+
+from leanto import __version__
+from leanto.errors import JobError
+from leanto.record import refusal
+from leanto.record.connection import connect, connect_for_reading, connect_for_writing
+from leanto.record.entry import Body, Entry
+from leanto.record.kept_file import sync_folder
+from leanto.record.lock import JobLock
+from leanto.record.migrations import (
+    APPLICATION_ID,
+    SCHEMA_VERSION,
+    migrate,
+    remember,
+    schema_version,
+)
+
+_BODY: TypeAdapter[Body] = TypeAdapter(Body)
+
+
+class Store:
+    """The entries of one job. ``create`` or ``open`` makes one."""
+
+    def __init__(
+        self, path: Path, connection: sqlite3.Connection, lock: JobLock, read_only_reason: str
+    ) -> None:
+        self.path = path
+        self.read_only_reason = read_only_reason
+        """One sentence; empty when entries can be added."""
+        self._connection = connection
+        self._lock = lock
+        self._one_at_a_time = threading.Lock()
+
+    @property
+    def read_only(self) -> bool:
+        return bool(self.read_only_reason)
+
+    @classmethod
+    def create(cls, path: Path, entries: Sequence[Entry] = ()) -> Store:
+        """A new record that holds the entries, there whole or not at all; JobError when refused."""
+        beside = path.with_name(path.name + ".new")
+        try:
+            beside.unlink(missing_ok=True)
+            with contextlib.closing(connect(beside)) as connection:
+                migrate(connection)
+                connection.execute("BEGIN IMMEDIATE")
+                remember(connection, "created_by", f"leanto {__version__}")
+                for entry in entries:
+                    _insert(connection, entry)
+                connection.execute("COMMIT")
+            beside.rename(path)
+        except sqlite3.Error as error:
+            raise refusal.not_kept(error) from error
+        except OSError as error:
+            reason = error.strerror or str(error)
+            raise JobError(
+                f"{path} cannot be made: {reason}.", "Check the folder's permissions and the disk."
+            ) from error
+        sync_folder(path.parent)
+        return cls.open(path)
+
+    @classmethod
+    def open(cls, path: Path) -> Store:
+        """The record at ``path``, for reading only where it can't be written; else JobError."""
+        _check_header(path)
+        with contextlib.ExitStack() as on_failure:
+            lock = JobLock.take(path.with_name("record.lock"))
+            on_failure.callback(lock.release)
+            try:
+                connection, read_only_reason = _connected(path, lock.reason)
+                on_failure.callback(connection.close)
+                _check_whole(path, connection)
+                if schema_version(connection) > SCHEMA_VERSION:
+                    connection.execute("PRAGMA query_only = ON")
+                    read_only_reason = read_only_reason or refusal.NEWER
+                elif not read_only_reason:
+                    migrate(connection)
+            except sqlite3.Error as error:
+                raise refusal.not_opened(path, error) from error
+            if read_only_reason:
+                lock.release()
+            on_failure.pop_all()
+        return cls(path, connection, lock, read_only_reason)
+
+    def append(self, body: Body, *, at: datetime, who: str) -> Entry:
+        """The entry, on the disk when this returns.
+
+        Raises ReadOnlyJob, or JobError when it could not be written: nothing else is lost then,
+        and it may be tried again. ``at`` needs a time zone.
+        """
+        if self.read_only:
+            raise refusal.read_only(self.read_only_reason)
+        with self._one_at_a_time:
+            try:
+                self._connection.execute("BEGIN IMMEDIATE")
+                (last,) = self._connection.execute("SELECT max(id) FROM entries").fetchone()
+                entry = Entry(id=(last or 0) + 1, at=at, who=who, body=body)
+                _insert(self._connection, entry)
+                self._connection.execute("COMMIT")
+            except sqlite3.ProgrammingError:
+                raise
+            except sqlite3.Error as error:
+                raise refusal.not_kept(error) from error
+            finally:
+                if self._connection.in_transaction:
+                    self._connection.execute("ROLLBACK")
+        return entry
+
+    def entries(self) -> tuple[Entry, ...]:
+        """Every entry in order; JobError that names the first one that can't be read."""
+        with self._one_at_a_time:
+            try:
+                rows = self._connection.execute(
+                    "SELECT id, at, who, kind, body FROM entries ORDER BY id"
+                ).fetchall()
+            except sqlite3.ProgrammingError:
+                raise
+            except sqlite3.Error as error:
+                raise refusal.not_opened(self.path, error) from error
+        return tuple(_entry(*row) for row in rows)
+
+    def close(self) -> None:
+        self._connection.close()
+        self._lock.release()
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.close()
+
+
+def _connected(path: Path, read_only_reason: str) -> tuple[sqlite3.Connection, str]:
+    """A connection, and why it only reads; empty when it writes."""
+    if not read_only_reason:
+        connection, read_only_reason = connect_for_writing(path)
+        if connection is not None:
+            return connection, ""
+    return connect_for_reading(path), read_only_reason
+
+
+def _insert(connection: sqlite3.Connection, entry: Entry) -> None:
+    if entry.at.tzinfo is None:
+        raise ValueError("an entry's time needs a time zone")
+    connection.execute(
+        "INSERT INTO entries (id, at, who, kind, body) VALUES (?, ?, ?, ?, ?)",
+        (
+            entry.id,
+            entry.at.astimezone(UTC).isoformat(),
+            entry.who,
+            entry.body.kind,
+            _BODY.dump_json(entry.body).decode("utf-8"),
+        ),
+    )
+
+
+def _entry(id_: int, at: str, who: str, kind: str, body: str) -> Entry:
+    try:
+        read = _BODY.validate_json(body)
+        if read.kind != kind:
+            raise ValueError(f'it is called "{kind}" and holds "{read.kind}"')
+        return Entry(id=id_, at=datetime.fromisoformat(at), who=who, body=read)
+    except (ValidationError, ValueError, TypeError) as error:
+        raise refusal.unreadable_entry(id_, error) from error
+
+
+def _check_header(path: Path) -> None:
+    """Nothing for a record, judged by the first bytes; JobError otherwise.
+
+    Looked at before SQLite does, which would turn an empty file into a database.
+    """
+    try:
+        with path.open("rb") as file:
+            header = file.read(100)
+    except FileNotFoundError:
+        raise refusal.no_record(path, "is not there") from None
+    except OSError as error:
+        reason = error.strerror or str(error)
+        raise JobError(f"{path} cannot be read: {reason}.", "Check its permissions.") from None
+    if not header.startswith(b"SQLite format 3\0") or len(header) < 100:
+        raise refusal.no_record(path, "is no SQLite file, or its beginning is lost")
+    if int.from_bytes(header[68:72], "big") != APPLICATION_ID:
+        raise refusal.no_record(path, "is not a record of leanto")
+
+
+def _check_whole(path: Path, connection: sqlite3.Connection) -> None:
+    (said,) = connection.execute("PRAGMA quick_check(1)").fetchone()
+    if said != "ok":
+        raise refusal.damaged(path, said)

@@ -1,0 +1,21 @@
+"""The walk as it stands now, folded from the record's entries."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from leanto.building.model import Building
+from leanto.record.observation import Air, Observation, ObservationKey, Overruling
+
+
+@dataclass(frozen=True, slots=True)
+class Walk:
+    """Current state: a pure fold of entries; see ``leanto.record.fold``."""
+
+    building: Building | None = None
+    observations: dict[ObservationKey, Observation] = field(default_factory=dict)
+    air: dict[str, Air] = field(default_factory=dict)
+    overrulings: dict[str, Overruling] = field(default_factory=dict)
+    station: str = ""
+    """Where the walker stood last."""
+    item: str = ""

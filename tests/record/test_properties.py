@@ -1,0 +1,190 @@
+"""What holds for any record: undo, redo, and the exported document."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import UTC, date, datetime
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from leanto.building.model import Block, Building, Roof
+from leanto.record.document import parse_export
+from leanto.record.entry import (
+    AirMeasured,
+    Answered,
+    Body,
+    BuildingSet,
+    DangerMarked,
+    Entry,
+    Measured,
+    MovedTo,
+    Noted,
+    Overruled,
+    PhotoAdded,
+    PhotoRemoved,
+    Redone,
+    Undone,
+    Zoned,
+)
+from leanto.record.exchange import bodies_of, export_text
+from leanto.record.fold import fold, next_redo, next_undo
+from leanto.record.walk import Walk
+
+AT = datetime(2026, 11, 25, 15, 0, tzinfo=UTC)
+DIGESTS = ["a" * 64, "b" * 64]
+
+texts = st.text(st.characters(exclude_categories=["Cs"]), max_size=30)
+feet = st.floats(0, 100, allow_nan=False)
+sizes = st.floats(1 / 96, 100)
+
+
+def about(**parts: st.SearchStrategy[object]) -> dict[str, st.SearchStrategy[object]]:
+    return {
+        "station": st.sampled_from(["site", "main.north.outside", "main.floor", "gone"]),
+        "item": st.sampled_from(["sill", "stain"]),
+        "number": st.integers(1, 2),
+        **parts,
+    }
+
+
+def building(length_ft: float) -> Building:
+    block = Block(
+        id="main", name="Main", length=length_ft, width=12, eave_height=8, roof=Roof(pitch=6)
+    )
+    return Building(name="Shed", year_built=1938, blocks=(block,))
+
+
+bodies: st.SearchStrategy[Body] = st.one_of(
+    st.builds(BuildingSet, building=st.builds(building, st.floats(4, 60))),
+    st.builds(Answered, **about(reason=texts)),
+    st.builds(
+        Measured,
+        **about(
+            measure=st.sampled_from(["moisture_pct", "is_active"]),
+            value=st.one_of(st.none(), st.floats(-1e6, 1e6), texts),
+        ),
+    ),
+    st.builds(Zoned, **about(left_ft=feet, bottom_ft=feet, width_ft=sizes, height_ft=sizes)),
+    st.builds(Noted, **about(text=texts)),
+    st.builds(DangerMarked, **about(on=st.booleans())),
+    st.builds(
+        PhotoAdded,
+        **about(
+            digest=st.sampled_from(DIGESTS),
+            original_name=texts,
+            taken_at=st.one_of(st.none(), st.datetimes()),
+        ),
+    ),
+    st.builds(PhotoRemoved, **about(digest=st.sampled_from(DIGESTS))),
+    st.builds(
+        AirMeasured,
+        station=st.sampled_from(["site", "main.floor"]),
+        temp_f=st.floats(-60, 140),
+        humidity_pct=st.floats(0, 100),
+    ),
+    st.builds(
+        Overruled, surface_id=st.sampled_from(["main.ceiling", "main.north.inside"]), reason=texts
+    ),
+    st.builds(MovedTo, station=st.sampled_from(["site", "main.floor"]), item=texts),
+)
+steps = st.lists(st.one_of(bodies, st.sampled_from(["undo", "redo"])), max_size=25)
+
+
+def record(steps: Sequence[Body | str], start: Sequence[Entry] = ()) -> list[Entry]:
+    """The entries that somebody leaves who takes these steps."""
+    entries = list(start)
+    for step in steps:
+        body: Body
+        if step == "undo":
+            target = next_undo(entries)
+            if target is None:
+                continue
+            body = Undone(entry=target.id)
+        elif step == "redo":
+            target = next_redo(entries)
+            if target is None:
+                continue
+            body = Redone(entry=target.id)
+        else:
+            assert not isinstance(step, str)
+            body = step
+        entries.append(Entry(id=len(entries) + 1, at=AT, who="tester", body=body))
+    return entries
+
+
+def provenance(walk: Walk) -> dict[str, tuple[int, ...]]:
+    return {str(key): seen.entries for key, seen in walk.observations.items()}
+
+
+@given(steps)
+def test_undoing_all_and_redoing_all_gives_the_same_walk(steps: list[Body | str]) -> None:
+    entries = record(steps)
+    before = fold(entries)
+
+    undos = 0
+    while next_undo(entries):
+        entries = record(["undo"], entries)
+        undos += 1
+    undone = fold(entries)
+    entries = record(["redo"] * undos, entries)
+
+    assert not (undone.observations or undone.air or undone.overrulings)
+    assert fold(entries) == before
+    assert provenance(fold(entries)) == provenance(before)
+
+
+@given(steps, bodies)
+def test_an_undone_entry_leaves_no_trace_in_the_walk(steps: list[Body | str], body: Body) -> None:
+    before = record(steps)
+    after = record([body], before)
+
+    target = next_undo(after)
+
+    if target is not None and target.id == after[-1].id:
+        assert fold(record(["undo"], after)) == fold(before)
+
+
+@given(steps, bodies)
+def test_a_new_entry_drops_what_could_be_redone_and_a_move_does_not(
+    steps: list[Body | str], body: Body
+) -> None:
+    before = record([*steps, "undo"])
+
+    after = record([body], before)
+
+    if isinstance(body, MovedTo):
+        assert next_redo(after) == next_redo(before)
+        assert next_undo(after) == next_undo(before)
+    else:
+        assert next_redo(after) is None
+
+
+@given(steps)
+def test_every_observation_names_the_live_entries_that_made_it(steps: list[Body | str]) -> None:
+    entries = record(steps)
+
+    walk = fold(entries)
+
+    for key, seen in walk.observations.items():
+        made = [entry for entry in entries if entry.id in seen.entries]
+        assert [entry.id for entry in made] == list(seen.entries) != []
+        again = fold([entry.model_copy(update={"id": n}) for n, entry in enumerate(made, 1)])
+        assert again.observations == {key: seen}
+
+
+@given(steps, st.one_of(st.none(), st.dates()))
+@settings(max_examples=200)
+def test_a_walk_comes_back_from_its_document(
+    steps: list[Body | str], walked_on: date | None
+) -> None:
+    walk = fold(record(steps))
+
+    text = export_text(walk, job="shed", walked_on=walked_on)
+    document = parse_export(text, "shed.yaml")
+    back = fold(record(bodies_of(document, "shed.yaml")))
+
+    assert back == walk
+    assert list(back.air) == list(walk.air)
+    assert (document.job, document.walked_on) == ("shed", walked_on)
+    assert export_text(back, job="shed", walked_on=walked_on) == text
