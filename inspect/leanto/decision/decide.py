@@ -11,6 +11,7 @@ from leanto.building.model import Building
 from leanto.building.relations import other_face
 from leanto.building.surface import Surface
 from leanto.building.zones import union_area_sqft
+from leanto.cost.risk import HiddenRisk
 from leanto.decision.combination import Choice, Shared, best_combination, combined_cost
 from leanto.decision.courses import (
     Book,
@@ -25,6 +26,7 @@ from leanto.decision.hidden import HiddenFile
 from leanto.decision.hole import one_hole
 from leanto.decision.model import Course, CourseCost, Decision, SurfaceDecision
 from leanto.decision.unseen import Unseen
+from leanto.money import Spread
 from leanto.record.walk import Walk
 from leanto.rules.finding import CalledWork, Finding
 from leanto.rules.model import NEW_WIRING, OPEN_LINING
@@ -125,6 +127,20 @@ def _fixed(one: SurfaceDecision, walk: Walk, overruled: bool) -> Course | None:
 def chosen_costs(decision: Decision) -> tuple[CourseCost, ...]:
     """The cost of the chosen course of every lined surface."""
     return tuple(one.chosen_cost for one in decision.surfaces)
+
+
+def hidden_risks(decision: Decision) -> tuple[tuple[Spread, HiddenRisk], ...]:
+    """What damage nobody has seen may still cost under the chosen courses, surface by surface."""
+    return tuple(
+        (
+            one.chosen_cost.hidden,
+            HiddenRisk(
+                one.unseen.mean * one.chosen_cost.all_bad_usd,
+                one.unseen.variance * one.chosen_cost.all_bad_usd**2,
+            ),
+        )
+        for one in decision.surfaces
+    )
 
 
 def with_access(calls: Iterable[Call], decision: Decision) -> tuple[Call, ...]:

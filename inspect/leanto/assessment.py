@@ -1,0 +1,155 @@
+"""The pipeline: building, walk and library in, Assessment out. Pure."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+
+from leanto.building.model import Building
+from leanto.building.station import Station
+from leanto.building.stations import stations_of
+from leanto.building.surface import Surface
+from leanto.building.surfaces import surfaces_of
+from leanto.checklist.condition import Condition
+from leanto.checklist.model import Checklist
+from leanto.cost.estimate import Estimate
+from leanto.cost.total import estimate_scope
+from leanto.decision.courses import Book
+from leanto.decision.decide import (
+    chosen_costs,
+    decide,
+    hidden_risks,
+    wiring_calls,
+    with_access,
+)
+from leanto.decision.model import Decision
+from leanto.library import Library
+from leanto.record.walk import Walk
+from leanto.rules.asking import items_at
+from leanto.rules.finding import Judged
+from leanto.rules.matching import judge
+from leanto.scope.build import build_scope
+from leanto.scope.call import calls_of
+from leanto.scope.item import Scope
+
+
+@dataclass(frozen=True, slots=True)
+class Coverage:
+    """How much of the walk was done at one station."""
+
+    station: Station
+    items: tuple[str, ...]
+    """Item ids asked here, in order."""
+    answered: int
+    no_access: int
+    open_items: tuple[str, ...]
+    """Item ids without an answer."""
+
+
+@dataclass(frozen=True, slots=True)
+class NotReached:
+    """Something that was not seen, and why."""
+
+    place: str
+    what: str
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Assessment:
+    """Everything that follows from one walk; front ends and reports only show it."""
+
+    building: Building
+    walk: Walk
+    library: Library
+    as_of: date
+    surfaces: Mapping[str, Surface]
+    stations: tuple[Station, ...]
+    coverage: tuple[Coverage, ...]
+    judged: Judged
+    decision: Decision
+    scope: Scope
+    estimate: Estimate
+    not_reached: tuple[NotReached, ...]
+
+
+def assess(building: Building, walk: Walk, library: Library, as_of: date) -> Assessment:
+    """Everything that follows from a walk by the rules, prices and shares of a library.
+
+    ``as_of`` is the day of the walk: ages are counted up to it.
+    """
+    surfaces = {surface.id: surface for surface in surfaces_of(building)}
+    stations = stations_of(building)
+    judged = judge(building, surfaces, stations, walk, library.checklist, library.rules, as_of)
+    findings, works, hidden = judged.findings, library.works, library.hidden
+    book = Book(works, library.prices, library.factors, hidden, surfaces)
+    decision = decide(building, surfaces, walk, findings, book, as_of)
+    courses = chosen_costs(decision)
+    calls = [
+        *with_access(calls_of(findings), decision),
+        *wiring_calls(findings, surfaces, hidden),
+        *(call for course in courses for call in course.calls),
+    ]
+    scope = build_scope(calls, surfaces, works)
+    estimate = estimate_scope(scope, library.prices, library.factors, hidden_risks(decision))
+    coverage = tuple(
+        _coverage(station, building, surfaces, library.checklist, walk) for station in stations
+    )
+    return Assessment(
+        building=building,
+        walk=walk,
+        library=library,
+        as_of=as_of,
+        surfaces=surfaces,
+        stations=stations,
+        coverage=coverage,
+        judged=judged,
+        decision=decision,
+        scope=scope,
+        estimate=estimate,
+        not_reached=_not_reached(coverage, walk, library.checklist),
+    )
+
+
+def _coverage(
+    station: Station,
+    building: Building,
+    surfaces: Mapping[str, Surface],
+    checklist: Checklist,
+    walk: Walk,
+) -> Coverage:
+    asked = tuple(item.id for item in items_at(station, building, surfaces, checklist))
+    given = {
+        key.item: seen.condition
+        for key, seen in walk.observations.items()
+        if key.station == station.id and seen.condition is not None
+    }
+    return Coverage(
+        station=station,
+        items=asked,
+        answered=sum(item in given for item in asked),
+        no_access=sum(given.get(item) is Condition.NO_ACCESS for item in asked),
+        open_items=tuple(item for item in asked if item not in given),
+    )
+
+
+def _not_reached(
+    coverage: tuple[Coverage, ...], walk: Walk, checklist: Checklist
+) -> tuple[NotReached, ...]:
+    """Every *no access* with its reason, and every station with items left open."""
+    prompts = {item.id: item.prompt for item in checklist.items()}
+    reached = []
+    for covered in coverage:
+        for key, seen in sorted(walk.observations.items()):
+            if key.station == covered.station.id and seen.condition is Condition.NO_ACCESS:
+                what = prompts.get(key.item, key.item)
+                reached.append(
+                    NotReached(covered.station.name, what, seen.reason or "no reason given")
+                )
+        if covered.open_items and covered.answered == 0:
+            reached.append(NotReached(covered.station.name, "Everything here", "not walked"))
+        elif covered.open_items:
+            left = ", ".join(prompts[item] for item in covered.open_items)
+            reached.append(NotReached(covered.station.name, left, "not answered"))
+    return tuple(reached)

@@ -1,0 +1,22 @@
+"""Print gut or keep for every lined surface."""
+
+from __future__ import annotations
+
+import argparse
+
+from leanto.cli.job_argument import add_job
+from leanto.job import Job
+from leanto.reports.contents import decision_report
+from leanto.reports.text import to_text
+
+HELP = "print gut or keep for every lined surface"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    add_job(parser)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    with Job.open(arguments.job) as job:
+        print(to_text(decision_report(job.assess())))
+    return 0

@@ -1,0 +1,70 @@
+"""The command line: one subcommand a file, and the single place where errors are caught."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from collections.abc import Sequence
+
+from leanto import __version__
+from leanto.cli import check, decide, demo, export, findings, new, report, scope, walk
+from leanto.errors import EXIT_INTERRUPTED, EXIT_USER_ERROR, InputProblems, LeantoError
+
+COMMANDS = (demo, new, walk, findings, decide, scope, report, export, check)
+"""Each module has HELP, add_arguments(parser) and run(arguments) -> exit code."""
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run one command; returns the exit code: 0 done, 2 something to put right."""
+    arguments = _parser().parse_args(argv)
+    try:
+        code: int = arguments.run(arguments)
+        sys.stdout.flush()
+        return code
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return EXIT_USER_ERROR
+    except KeyboardInterrupt:
+        print("Stopped. Everything entered so far is kept.", file=sys.stderr)
+        return EXIT_INTERRUPTED
+    except LeantoError as error:
+        _say(error)
+        return error.exit_code
+    except OSError as error:
+        _say(_from_system(error))
+        return EXIT_USER_ERROR
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="leanto",
+        description="Walk an old outbuilding once; leave with a condition report, a gut-or-keep "
+        "decision, a range to budget on, and one repair scope for all bidders.",
+        epilog="leanto is no engineer, no license and no code official.",
+    )
+    parser.add_argument("--version", action="version", version=f"leanto {__version__}")
+    commands = parser.add_subparsers(title="commands", required=True, metavar="COMMAND")
+    for module in COMMANDS:
+        name = module.__name__.rpartition(".")[2]
+        command = commands.add_parser(name, help=module.HELP, description=module.HELP)
+        module.add_arguments(command)
+        command.set_defaults(run=module.run)
+    return parser
+
+
+def _say(error: LeantoError) -> None:
+    if isinstance(error, InputProblems):
+        for problem in error.problems:
+            print(problem, file=sys.stderr)
+    else:
+        print(f"leanto: {error}", file=sys.stderr)
+
+
+def _from_system(error: OSError) -> LeantoError:
+    """A disk that is full, a folder without permission: said in one line."""
+    where = f" {error.filename}" if error.filename else ""
+    return LeantoError(
+        f"The system refused{where}: {error.strerror or error}.",
+        "Free some space or check the permissions, then run the command again.",
+    )

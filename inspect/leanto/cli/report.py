@@ -1,0 +1,28 @@
+"""Write the condition report and the repair scope as PDF."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from leanto.cli.job_argument import add_job
+from leanto.job import Job
+
+HELP = "write the condition report and the repair scope (PDF)"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    add_job(parser)
+    parser.add_argument(
+        "--to", type=Path, metavar="FOLDER", help="where to write; default: JOB/reports"
+    )
+
+
+def run(arguments: argparse.Namespace) -> int:
+    with Job.open(arguments.job) as job:
+        written = job.write_reports(arguments.to)
+    for report in written:
+        print(f"{report.path}  ({report.pages} pages)")
+        if report.not_drawn:
+            print(f"  Characters the font cannot draw: {report.not_drawn}")
+    return 0
