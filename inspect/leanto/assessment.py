@@ -25,6 +25,7 @@ from leanto.decision.decide import (
 )
 from leanto.decision.model import Decision
 from leanto.library import Library
+from leanto.record.observation import Observation
 from leanto.record.walk import Walk
 from leanto.rules.asking import items_at
 from leanto.rules.finding import Judged
@@ -139,14 +140,15 @@ def _not_reached(
 ) -> tuple[NotReached, ...]:
     """Every *no access* with its reason, and every station with items left open."""
     prompts = {item.id: item.prompt for item in checklist.items()}
+    blocked: dict[str, list[Observation]] = {}
+    for seen in walk.observations.values():
+        if seen.condition is Condition.NO_ACCESS:
+            blocked.setdefault(seen.key.station, []).append(seen)
     reached = []
     for covered in coverage:
-        for key, seen in sorted(walk.observations.items()):
-            if key.station == covered.station.id and seen.condition is Condition.NO_ACCESS:
-                what = prompts.get(key.item, key.item)
-                reached.append(
-                    NotReached(covered.station.name, what, seen.reason or "no reason given")
-                )
+        for seen in sorted(blocked.get(covered.station.id, ()), key=lambda one: one.key):
+            what = prompts.get(seen.key.item, seen.key.item)
+            reached.append(NotReached(covered.station.name, what, seen.reason or "no reason given"))
         if covered.open_items and covered.answered == 0:
             reached.append(NotReached(covered.station.name, "Everything here", "not walked"))
         elif covered.open_items:

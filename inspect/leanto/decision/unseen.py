@@ -9,12 +9,12 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cache
 
 _SLICES = 400
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Unseen:
     """Damaged share x of the unseen part: 0 with probability 1 - p, else Beta(a, b)."""
 
@@ -46,15 +46,10 @@ class Unseen:
         square = self.p * (self.a + 1) * self.a / ((total + 1) * total)
         return square - self.mean**2
 
-    @cached_property
+    @property
     def slices(self) -> tuple[tuple[float, float], ...]:
         """Middle and weight of equal slices of 0 to 1 under Beta(a, b); the weights add up to 1."""
-        middles = [(index + 0.5) / _SLICES for index in range(_SLICES)]
-        logs = [(self.a - 1) * math.log(x) + (self.b - 1) * math.log(1 - x) for x in middles]
-        peak = max(logs)  # taken off, as a narrow density underflows
-        weights = [math.exp(log - peak) for log in logs]
-        total = math.fsum(weights)
-        return tuple((x, w / total) for x, w in zip(middles, weights, strict=True))
+        return _slices(self.a, self.b)
 
     def quantile(self, u: float) -> float:
         """The share that is not passed with probability ``u``, to the width of a slice."""
@@ -69,6 +64,16 @@ class Unseen:
 
     def with_chance(self, p: float) -> Unseen:
         return replace(self, p=p)
+
+
+@cache
+def _slices(a: float, b: float) -> tuple[tuple[float, float], ...]:
+    middles = [(index + 0.5) / _SLICES for index in range(_SLICES)]
+    logs = [(a - 1) * math.log(x) + (b - 1) * math.log(1 - x) for x in middles]
+    peak = max(logs)  # taken off, as a narrow density underflows
+    weights = [math.exp(log - peak) for log in logs]
+    total = math.fsum(weights)
+    return tuple((x, w / total) for x, w in zip(middles, weights, strict=True))
 
 
 @dataclass(frozen=True, slots=True)
