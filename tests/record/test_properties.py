@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from leanto.building.model import Block, Building, Roof
 from leanto.record.document import parse_export
 from leanto.record.entry import (
+    AboutObservation,
     AirMeasured,
     Answered,
     Body,
@@ -28,7 +29,8 @@ from leanto.record.entry import (
     Zoned,
 )
 from leanto.record.exchange import bodies_of, export_text
-from leanto.record.fold import fold, next_redo, next_undo
+from leanto.record.fold import fold, folded_on, next_redo, next_undo
+from leanto.record.observation import ObservationKey
 from leanto.record.walk import Walk
 
 AT = datetime(2026, 11, 25, 15, 0, tzinfo=UTC)
@@ -188,3 +190,20 @@ def test_a_walk_comes_back_from_its_document(
     assert list(back.air) == list(walk.air)
     assert (document.job, document.walked_on) == ("shed", walked_on)
     assert export_text(back, job="shed", walked_on=walked_on) == text
+
+
+@given(st.lists(bodies, max_size=20))
+def test_folding_on_by_one_entry_is_folding_anew(made: Sequence[Body]) -> None:
+    """Invariant 4: the walk is a pure fold, however it is reached."""
+    entries = [Entry(id=n, at=AT, who="a", body=body) for n, body in enumerate(made, start=1)]
+    known: set[ObservationKey] = set()
+    for count, entry in enumerate(entries):
+        walk = folded_on(fold(entries[:count]), entry, known)
+        whole = fold(entries[: count + 1])
+        if walk is not None:
+            assert walk == whole
+            assert {k: o.entries for k, o in walk.observations.items()} == {
+                k: o.entries for k, o in whole.observations.items()
+            }
+        if isinstance(entry.body, AboutObservation):
+            known.add(ObservationKey(entry.body.station, entry.body.item, entry.body.number))

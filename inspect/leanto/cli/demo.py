@@ -29,5 +29,5 @@ def run(arguments: argparse.Namespace) -> int:
         print("The building, the walk and the pictures are invented.")
         for report in written:
             print(f"{report.path}  ({report.pages} pages)")
-        print(f"Walk it yourself: leanto demo --walk, or leanto walk {arguments.to / 'demo-job'}")
+        print(f"Walk it yourself: leanto demo --walk, or leanto walk {job.places.folder}")
     return 0

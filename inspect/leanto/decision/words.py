@@ -24,11 +24,11 @@ def in_words(one: SurfaceDecision) -> str:
     keep, gut = _about(one.keep.expected), _about(one.gut.expected)
     said = [f"{headline(one)}: about {keep} to keep against {gut} to gut."]
     if one.overruled:
-        said.append(f"The figures say {one.computed}; your reason: {one.overruled}.")
+        said.append(f"The figures say {one.computed}; your reason: {one.overruled.rstrip('.')}.")
     if one.decisive:
-        said.append("Decides whatever the cost: " + "; ".join(one.decisive) + ".")
+        said.append(f"Decides whatever the cost: {_listed(one.decisive)}.")
     if one.test_first:
-        said.append("Test before anything is disturbed: " + "; ".join(one.test_first) + ".")
+        said.append(f"Test before anything is disturbed: {_listed(one.test_first)}.")
     said.append(_break_even(one))
     said.append(_unseen(one))
     said.append(_hole(one))
@@ -66,6 +66,10 @@ def interior_in_words(decision: Decision) -> str:
     )
 
 
+def _listed(reasons: tuple[str, ...]) -> str:
+    return "; ".join(reason.rstrip(".") for reason in reasons)
+
+
 def _about(amount: float) -> str:
     return format_usd(round_to(amount, 10))
 
@@ -86,8 +90,8 @@ def _unseen(one: SurfaceDecision) -> str:
     if one.unseen.p >= 1:
         return f"Damage was seen behind it ({because})."
     return (
-        f"We think there is {_chance(one.unseen.p)} of damage nobody has seen ({because}); "
-        f"before anything was seen it was {_chance(one.prior)}."
+        f"Damage that nobody has seen: {_chance(one.unseen.p)} ({because}); before anything was "
+        f"seen it was {_chance(one.prior)}."
     )
 
 

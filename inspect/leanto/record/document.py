@@ -16,10 +16,14 @@ from leanto.record.entry import (
     Digest,
     FileName,
     HumidityPct,
+    ItemId,
+    Mark,
     MeasureValue,
     MoreThanZeroFt,
     NoteText,
     Number,
+    OwnQuantity,
+    PlaceText,
     Reason,
     TempF,
 )
@@ -75,6 +79,33 @@ class OverrulingPart(Strict):
     reason: Reason = ""
 
 
+class ScopeEditPart(Strict):
+    """What the owner changed about one repair item."""
+
+    mark: Mark = "plain"
+    quantity: OwnQuantity | None = None
+    reason: Reason = ""
+    """For the quantity."""
+    note: Reason = ""
+    """To the bidders."""
+
+    @model_validator(mode="after")
+    def _reason_belongs_to_a_quantity(self) -> Self:
+        if self.reason and self.quantity is None:
+            raise ValueError("a reason needs a quantity")
+        return self
+
+
+class AddedLinePart(Strict):
+    """A repair item that the owner added."""
+
+    work: str
+    surface_id: str | None = None
+    place: PlaceText = ""
+    quantity: OwnQuantity
+    note: Reason = ""
+
+
 class StandPart(Strict):
     station: str
     item: str = ""
@@ -94,6 +125,10 @@ class JobDocument(Strict):
     observations: tuple[ObservationPart, ...] = ()
     overrulings: dict[str, OverrulingPart] = Field(default_factory=dict)
     """By surface."""
+    added_lines: tuple[AddedLinePart, ...] = ()
+    """Their order numbers them."""
+    scope_edits: dict[ItemId, ScopeEditPart] = Field(default_factory=dict)
+    """By repair item."""
 
 
 def read_export(path: Path) -> JobDocument:

@@ -21,6 +21,11 @@ Digest = Annotated[str, Field(pattern=r"^[0-9a-f]{64}$")]
 FileName = Annotated[str, Field(max_length=255)]
 TempF = Annotated[float, Field(ge=-60, le=140)]
 HumidityPct = Annotated[float, Field(ge=0, le=100)]
+ItemId = Annotated[str, Field(min_length=3, max_length=200)]
+"""``<work>@<surface, block or building>``; see ``leanto.scope.item``."""
+Mark = Literal["plain", "struck", "by owner", "alternate"]
+OwnQuantity = Annotated[FiniteFloat, Field(gt=0, le=1_000_000)]
+PlaceText = Annotated[str, Field(max_length=80)]
 
 
 class AboutObservation(Strict):
@@ -91,6 +96,48 @@ class Overruled(Strict):
     reason: Reason = ""
 
 
+class AboutItem(Strict):
+    """About one repair item of the scope."""
+
+    item_id: ItemId
+
+
+class ScopeMarked(AboutItem):
+    """What the owner does with a repair item; ``plain`` takes the mark back."""
+
+    kind: Literal["scope marked"] = "scope marked"
+    mark: Mark
+
+
+class ScopeQuantity(AboutItem):
+    """The owner's own quantity, in the unit of the work."""
+
+    kind: Literal["scope quantity"] = "scope quantity"
+    quantity: OwnQuantity | None
+    """None takes it back."""
+    reason: Reason = ""
+
+
+class ScopeAdded(Strict):
+    """A repair item that no finding calls for."""
+
+    kind: Literal["scope added"] = "scope added"
+    work: str
+    surface_id: str | None = None
+    place: PlaceText = ""
+    """In words; empty for the name of the surface, or for the whole building."""
+    quantity: OwnQuantity
+    note: Reason = ""
+    """Goes to the bidders with the line."""
+
+
+class NoteToBidders(AboutItem):
+    """Words that go to the bidders with the line; empty takes them back."""
+
+    kind: Literal["note to bidders"] = "note to bidders"
+    text: Reason
+
+
 class MovedTo(Strict):
     """Where the walker stands now; resuming starts here. Undo passes over it."""
 
@@ -135,6 +182,10 @@ Body = Annotated[
     | PhotoRemoved
     | AirMeasured
     | Overruled
+    | ScopeMarked
+    | ScopeQuantity
+    | ScopeAdded
+    | NoteToBidders
     | MovedTo
     | Imported
     | Undone

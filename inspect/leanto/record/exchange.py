@@ -9,11 +9,13 @@ from leanto.building.rectangle import Rectangle
 from leanto.building.stations import stations_of
 from leanto.record.document import (
     FORMAT,
+    AddedLinePart,
     AirPart,
     JobDocument,
     ObservationPart,
     OverrulingPart,
     PhotoPart,
+    ScopeEditPart,
     StandPart,
     ZonePart,
 )
@@ -27,8 +29,12 @@ from leanto.record.entry import (
     Measured,
     MovedTo,
     Noted,
+    NoteToBidders,
     Overruled,
     PhotoAdded,
+    ScopeAdded,
+    ScopeMarked,
+    ScopeQuantity,
     Zoned,
 )
 from leanto.record.observation import Observation
@@ -54,6 +60,27 @@ def export_text(walk: Walk, *, job: str, walked_on: date | None) -> str:
                 {"course": overruling.course, "reason": overruling.reason}
             )
             for surface_id, overruling in sorted(walk.overrulings.items())
+        },
+        added_lines=tuple(
+            AddedLinePart(
+                work=line.work,
+                surface_id=line.surface_id,
+                place=line.place,
+                quantity=line.quantity,
+                note=line.note,
+            )
+            for line in walk.added_lines
+        ),
+        scope_edits={
+            item_id: ScopeEditPart.model_validate(
+                {
+                    "mark": edit.mark,
+                    "quantity": edit.quantity,
+                    "reason": edit.reason,
+                    "note": edit.note,
+                }
+            )
+            for item_id, edit in sorted(walk.scope_edits.items())
         },
     )
     data = document.model_dump(mode="json", exclude_defaults=True)
@@ -120,6 +147,15 @@ def _bodies(document: JobDocument, source: str) -> Iterator[Body]:
         yield from _about(part)
     for surface_id, ruling in document.overrulings.items():
         yield Overruled(surface_id=surface_id, course=ruling.course, reason=ruling.reason)
+    for line in document.added_lines:
+        yield ScopeAdded.model_validate(line.model_dump())
+    for item_id, edit in document.scope_edits.items():
+        if edit.mark != "plain":
+            yield ScopeMarked(item_id=item_id, mark=edit.mark)
+        if edit.quantity is not None:
+            yield ScopeQuantity(item_id=item_id, quantity=edit.quantity, reason=edit.reason)
+        if edit.note:
+            yield NoteToBidders(item_id=item_id, text=edit.note)
     if document.standing_at is not None:
         yield MovedTo(station=document.standing_at.station, item=document.standing_at.item)
     yield Imported(source=source, walked_on=document.walked_on)

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Container, Iterable
 from dataclasses import replace
 from typing import Any
 
 from leanto.building.model import Building
 from leanto.building.rectangle import Rectangle
 from leanto.record.entry import (
+    AboutItem,
     AboutObservation,
     AirMeasured,
     Answered,
@@ -18,13 +19,18 @@ from leanto.record.entry import (
     Measured,
     MovedTo,
     Noted,
+    NoteToBidders,
     Overruled,
     PhotoAdded,
     PhotoRemoved,
+    ScopeAdded,
+    ScopeMarked,
+    ScopeQuantity,
     Zoned,
 )
 from leanto.record.history import History
 from leanto.record.observation import Air, Observation, ObservationKey, Overruling, Photo
+from leanto.record.scope_edit import AddedLine, ScopeEdit
 from leanto.record.walk import Walk
 
 
@@ -37,6 +43,8 @@ def fold(entries: Iterable[Entry]) -> Walk:
     observations: dict[ObservationKey, Observation] = {}
     air: dict[str, Air] = {}
     overrulings: dict[str, Overruling] = {}
+    edits: dict[str, ScopeEdit] = {}
+    added: list[AddedLine] = []
     stands = MovedTo(station="")
     for entry in History.of(entries).live:
         match entry.body:
@@ -53,6 +61,11 @@ def fold(entries: Iterable[Entry]) -> Walk:
                 overrulings.pop(surface_id, None)
             case Overruled(surface_id=surface_id) as body:
                 overrulings[surface_id] = Overruling(surface_id, body.course, body.reason)
+            case AboutItem() as body:
+                before = edits.get(body.item_id, ScopeEdit(body.item_id))
+                edits[body.item_id] = _edited(before, body, entry)
+            case ScopeAdded() as body:
+                added.append(_added(body, len(added) + 1, entry))
             case MovedTo() as body:
                 stands = body
     return Walk(
@@ -60,9 +73,32 @@ def fold(entries: Iterable[Entry]) -> Walk:
         observations={key: seen for key, seen in observations.items() if _holds_something(seen)},
         air=air,
         overrulings=overrulings,
+        scope_edits={id_: edit for id_, edit in edits.items() if edit.says_something},
+        added_lines=tuple(added),
         station=stands.station,
         item=stands.item,
     )
+
+
+def folded_on(walk: Walk, entry: Entry, known: Container[ObservationKey]) -> Walk | None:
+    """The walk after one more entry, or None for one that only a whole fold can judge.
+
+    ``known`` are the observations that any entry was ever about: one that was emptied since
+    remembers its older entries, which only a whole fold finds.
+    """
+    match entry.body:
+        case AboutObservation() as body:
+            key = ObservationKey(body.station, body.item, body.number)
+            if key not in walk.observations and key in known:
+                return None
+            before = walk.observations.get(key, Observation(key))
+            after = _changed(before, body, entry)
+            if not _holds_something(after):
+                return None
+            return replace(walk, observations={**walk.observations, key: after})
+        case MovedTo(station=station, item=item):
+            return replace(walk, station=station, item=item)
+    return None
 
 
 def next_undo(entries: Iterable[Entry]) -> Entry | None:
@@ -108,6 +144,34 @@ def _changes(seen: Observation, body: AboutObservation) -> dict[str, Any]:
             kept = tuple(photo for photo in seen.photos if photo.digest != body.digest)
             return {"photos": kept}
     return {}
+
+
+def _edited(before: ScopeEdit, body: AboutItem, entry: Entry) -> ScopeEdit:
+    """The edit of a repair item after one more entry about it."""
+    changes: dict[str, Any] = {}
+    match body:
+        case ScopeMarked(mark=mark):
+            changes = {"mark": mark}
+        case ScopeQuantity(quantity=None):
+            changes = {"quantity": None, "reason": ""}
+        case ScopeQuantity(quantity=quantity, reason=reason):
+            changes = {"quantity": quantity, "reason": reason}
+        case NoteToBidders(text=text):
+            changes = {"note": text}
+    return replace(before, who=entry.who, at=entry.at, **changes)
+
+
+def _added(body: ScopeAdded, number: int, entry: Entry) -> AddedLine:
+    return AddedLine(
+        id=f"{body.work}@{body.surface_id or 'building'}+{number}",
+        work=body.work,
+        surface_id=body.surface_id,
+        place=body.place,
+        quantity=body.quantity,
+        note=body.note,
+        who=entry.who,
+        at=entry.at,
+    )
 
 
 def _holds_something(seen: Observation) -> bool:

@@ -8,7 +8,8 @@ from datetime import date, datetime
 
 from leanto.record import refusal
 from leanto.record.entry import AboutObservation, AirMeasured, Body, Entry, Imported, Redone, Undone
-from leanto.record.fold import fold, next_redo, next_undo
+from leanto.record.fold import fold, folded_on, next_redo, next_undo
+from leanto.record.observation import ObservationKey
 from leanto.record.store import Store
 from leanto.record.walk import Walk
 
@@ -26,6 +27,7 @@ class Journal:
         self._who = who
         self._one_at_a_time = threading.RLock()
         self._folded: tuple[int, Walk] | None = None
+        self._known = {key for entry in self.entries if (key := _key(entry.body)) is not None}
 
     @property
     def read_only_reason(self) -> str:
@@ -60,8 +62,18 @@ class Journal:
         """The entry, on the disk when this returns; raises what the store raises."""
         with self._one_at_a_time:
             entry = self._store.append(body, at=self._clock(), who=self._who)
+            self._fold_on(entry)
             self.entries = (*self.entries, entry)
         return entry
+
+    def _fold_on(self, entry: Entry) -> None:
+        """Carries the walk on by one entry, where that needs no whole fold."""
+        if self._folded is not None and self._folded[0] == len(self.entries):
+            walk = folded_on(self._folded[1], entry, self._known)
+            self._folded = None if walk is None else (len(self.entries) + 1, walk)
+        key = _key(entry.body)
+        if key is not None:
+            self._known.add(key)
 
     def undo(self) -> Entry | None:
         """The entry that was taken back; None when there is none to take back."""
@@ -91,3 +103,10 @@ class Journal:
 
     def close(self) -> None:
         self._store.close()
+
+
+def _key(body: Body) -> ObservationKey | None:
+    """The observation that an entry is about."""
+    if isinstance(body, AboutObservation):
+        return ObservationKey(body.station, body.item, body.number)
+    return None

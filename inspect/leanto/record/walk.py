@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 
 from leanto.building.model import Building
 from leanto.record.observation import Air, Observation, ObservationKey, Overruling
+from leanto.record.scope_edit import AddedLine, ScopeEdit
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,6 +17,10 @@ class Walk:
     observations: dict[ObservationKey, Observation] = field(default_factory=dict)
     air: dict[str, Air] = field(default_factory=dict)
     overrulings: dict[str, Overruling] = field(default_factory=dict)
+    scope_edits: dict[str, ScopeEdit] = field(default_factory=dict)
+    """By the id of the repair item."""
+    added_lines: tuple[AddedLine, ...] = ()
+    """Repair items that the owner added, in the order they were added."""
     station: str = ""
     """Where the walker stood last."""
     item: str = ""
