@@ -16,22 +16,18 @@ from leanto.checklist.model import Checklist
 from leanto.cost.estimate import Estimate
 from leanto.cost.total import estimate_scope
 from leanto.decision.courses import Book
-from leanto.decision.decide import (
-    chosen_costs,
-    decide,
-    hidden_risks,
-    wiring_calls,
-    with_access,
-)
+from leanto.decision.decide import decide, hidden_risks
 from leanto.decision.model import Decision
+from leanto.decision.whole import whole_scope
 from leanto.library import Library
+from leanto.reckon.all import reckon
+from leanto.reckon.model import Reckoning
 from leanto.record.observation import Observation
 from leanto.record.walk import Walk
 from leanto.rules.asking import items_at
 from leanto.rules.finding import Judged
 from leanto.rules.matching import judge
-from leanto.scope.build import build_scope
-from leanto.scope.call import calls_of
+from leanto.scope.edits import Edits, edited
 from leanto.scope.item import Scope
 
 
@@ -73,6 +69,8 @@ class Assessment:
     scope: Scope
     estimate: Estimate
     not_reached: tuple[NotReached, ...]
+    reckonings: tuple[Reckoning, ...] = ()
+    """The trade's computations over this walk."""
 
 
 def assess(building: Building, walk: Walk, library: Library, as_of: date) -> Assessment:
@@ -82,18 +80,24 @@ def assess(building: Building, walk: Walk, library: Library, as_of: date) -> Ass
     """
     surfaces = {surface.id: surface for surface in surfaces_of(building)}
     stations = stations_of(building)
-    judged = judge(building, surfaces, stations, walk, library.checklist, library.rules, as_of)
+    reckonings = reckon(building, surfaces, stations, walk, as_of)
+    judged = judge(
+        building, surfaces, stations, walk, library.checklist, library.rules, as_of, reckonings
+    )
     findings, works, hidden = judged.findings, library.works, library.hidden
     book = Book(works, library.prices, library.factors, hidden, surfaces)
     decision = decide(building, surfaces, walk, findings, book, as_of)
-    courses = chosen_costs(decision)
-    calls = [
-        *with_access(calls_of(findings), decision),
-        *wiring_calls(findings, surfaces, hidden),
-        *(call for course in courses for call in course.calls),
-    ]
-    scope = build_scope(calls, surfaces, works)
-    estimate = estimate_scope(scope, library.prices, library.factors, hidden_risks(decision))
+    cautions = {caution.id: caution for caution in library.checklist.cautions}
+    scope = edited(
+        whole_scope(findings, decision, book),
+        Edits(walk.scope_edits, walk.added_lines),
+        works,
+        surfaces,
+        cautions,
+    )
+    estimate = estimate_scope(
+        scope, library.prices, library.factors, hidden_risks(decision, book.shared)
+    )
     coverage = tuple(
         _coverage(station, building, surfaces, library.checklist, walk) for station in stations
     )
@@ -105,6 +109,7 @@ def assess(building: Building, walk: Walk, library: Library, as_of: date) -> Ass
         surfaces=surfaces,
         stations=stations,
         coverage=coverage,
+        reckonings=reckonings,
         judged=judged,
         decision=decision,
         scope=scope,
@@ -152,6 +157,6 @@ def _not_reached(
         if covered.open_items and covered.answered == 0:
             reached.append(NotReached(covered.station.name, "Everything here", "not walked"))
         elif covered.open_items:
-            left = ", ".join(prompts[item] for item in covered.open_items)
+            left = "; ".join(prompts[item].rstrip("?.") for item in covered.open_items)
             reached.append(NotReached(covered.station.name, left, "not answered"))
     return tuple(reached)

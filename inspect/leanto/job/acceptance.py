@@ -12,6 +12,8 @@ from leanto.building.zones import check_zone
 from leanto.checklist.model import Measure
 from leanto.errors import InputProblems, LeantoError, Problem
 from leanto.job.grounds import Grounds
+from leanto.job.probing import probe_fault
+from leanto.reckon.section import POST_SIZE, PROBE
 from leanto.record.entry import (
     AboutObservation,
     AirMeasured,
@@ -21,6 +23,8 @@ from leanto.record.entry import (
     Overruled,
     Zoned,
 )
+from leanto.record.observation import ObservationKey
+from leanto.record.walk import Walk
 
 
 def check_building(building: Building) -> None:
@@ -32,11 +36,16 @@ def check_building(building: Building) -> None:
         raise InputProblems(problems)
 
 
-def check_body(body: Body, grounds: Grounds) -> None:
-    """Nothing for a body that fits the building and the checklist; LeantoError otherwise."""
+def check_body(body: Body, grounds: Grounds, walk: Walk | None = None) -> None:
+    """Nothing for a body that fits the building and the checklist; LeantoError otherwise.
+
+    ``walk`` holds the answers so far, which a measure may not contradict.
+    """
     match body:
         case AboutObservation():
             check_about(body, grounds)
+            if isinstance(body, Measured) and body.value is not None:
+                _check_probe(body, body.value, grounds, walk)
         case AirMeasured(station=station):
             _station(station, grounds)
         case MovedTo(station=station, item=item):
@@ -96,6 +105,16 @@ def check_about(body: AboutObservation, grounds: Grounds) -> None:
             check_zone(
                 Rectangle(body.left_ft, body.bottom_ft, body.width_ft, body.height_ft), surface
             )
+
+
+def _check_probe(body: Measured, value: float | str, grounds: Grounds, walk: Walk | None) -> None:
+    key = ObservationKey(body.station, body.item, body.number)
+    held = walk.observations.get(key) if walk else None
+    measures = {**(held.measures if held else {}), body.measure: value}
+    if body.measure in (PROBE, POST_SIZE) and (
+        fault := probe_fault(body.station, body.item, measures, grounds)
+    ):
+        raise LeantoError(fault, "Measure again, or correct the size in the building.")
 
 
 def _station(id_: str, grounds: Grounds) -> Station:

@@ -9,6 +9,8 @@ from leanto.building.surface import Surface
 from leanto.building.zones import ZoneError, check_zone
 from leanto.job.acceptance import measure_fault
 from leanto.job.grounds import Grounds
+from leanto.job.probing import probe_fault
+from leanto.reckon.section import PROBE
 from leanto.record.observation import Observation, ObservationKey
 from leanto.record.walk import Walk
 
@@ -56,6 +58,9 @@ def _fitted(seen: Observation, grounds: Grounds, notices: list[str]) -> Observat
             notices.append(f"{seen.key}: {fault} Left out.")
         else:
             measures[id_] = value
+    if fault := probe_fault(seen.key.station, seen.key.item, measures, grounds):
+        notices.append(f"{seen.key}: {fault} Left out.")
+        del measures[PROBE]
     surface = grounds.surface_at(seen.key.station)
     zone = seen.zone
     if zone is not None and surface is None:

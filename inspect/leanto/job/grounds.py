@@ -18,6 +18,7 @@ from leanto.rules.asking import items_at
 class Grounds:
     """One building seen through one checklist."""
 
+    building: Building
     stations: Mapping[str, Station]
     """By id, in walking order."""
     surfaces: Mapping[str, Surface]
@@ -32,6 +33,7 @@ class Grounds:
         surfaces = {surface.id: surface for surface in surfaces_of(building)}
         stations = {station.id: station for station in stations_of(building)}
         return cls(
+            building=building,
             stations=stations,
             surfaces=surfaces,
             asked={

@@ -19,10 +19,12 @@ from leanto.job.fetching import fetch_photos
 from leanto.job.fitting import Fitted, fitted
 from leanto.job.folder import find_job, make_folder
 from leanto.job.grounds import Grounds
+from leanto.job.scope_acceptance import check_scope_edit
 from leanto.library import Library, read_library
 from leanto.places import JobPlaces
 from leanto.record.document import read_export
 from leanto.record.entry import (
+    AboutItem,
     AboutObservation,
     Body,
     BuildingSet,
@@ -31,6 +33,7 @@ from leanto.record.entry import (
     MovedTo,
     PhotoAdded,
     Redone,
+    ScopeAdded,
     Undone,
 )
 from leanto.record.exchange import bodies_of, export_text
@@ -190,8 +193,10 @@ class Job:
         self._journal.refuse_if_read_only()
         if isinstance(body, BuildingSet):
             check_building(body.building)
+        elif isinstance(body, AboutItem | ScopeAdded):
+            check_scope_edit(body, self.assess())
         else:
-            check_body(body, self.grounds)
+            check_body(body, self.grounds, self.walk)
         return self._journal.append(body)
 
     @property
@@ -253,6 +258,12 @@ class Job:
         """The local day of the last observation; None before the first."""
         return self._journal.walked_on
 
+    @property
+    def walkers(self) -> str:
+        """Who entered observations, in the order in which they came."""
+        who = (e.who for e in self.entries if isinstance(e.body, AboutObservation))
+        return ", ".join(dict.fromkeys(who))
+
     def write_reports(
         self, folder: Path | None = None, progress: Progress | None = None
     ) -> tuple[WrittenReport, ...]:
@@ -269,7 +280,7 @@ class Job:
         return tuple(
             write_pdf(report, target / name, self.photo_path, progress)
             for name, report in (
-                ("condition-report.pdf", condition_report(assessment)),
+                ("condition-report.pdf", condition_report(assessment, who=self.walkers)),
                 ("repair-scope.pdf", repair_scope(assessment)),
             )
         )

@@ -1,0 +1,1 @@
+"""Assessment -> blocks -> text and PDF."""
