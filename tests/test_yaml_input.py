@@ -606,3 +606,15 @@ def test_any_bytes_are_read_or_refused_with_problems(
     path.write_bytes(content)
     model, problems = try_read_model(path, Anything)
     assert (model is None) == bool(problems)
+
+
+def test_a_list_is_not_called_short_when_its_entries_are_refused() -> None:
+    class Entry(BaseModel):
+        size: int
+
+    class Shelf(BaseModel):
+        entries: Annotated[tuple[Entry, ...], Field(min_length=1)]
+
+    with pytest.raises(InputProblems) as refused:
+        parse_model("entries:\n  - {size: big}\n", Shelf, "shelf.yaml")
+    assert [problem.field for problem in refused.value.problems] == ["entries.0.size"]

@@ -43,13 +43,24 @@ def validated(document: Document, model: type[M]) -> M:
 def _problems(refused: ValidationError, lines: Lines, model: type[BaseModel]) -> list[Problem]:
     """The faults in the order of the file, each once, those of a union's branches joined."""
     groups: dict[tuple[int, str, str], list[Problem]] = {}
-    for error in refused.errors(include_url=False):
+    errors = refused.errors(include_url=False)
+    for error in errors:
+        if _only_follows(error, errors):
+            continue
         place = lines.locate(error["loc"])
         problem = _problem(error, place, lines, model)
         is_alone = place.is_exact and not place.is_union
         key = (problem.line, problem.field, problem.message if is_alone else "")
         groups.setdefault(key, []).append(problem)
     return sorted((_joined(same) for same in groups.values()), key=lambda problem: problem.line)
+
+
+def _only_follows(error: Mapping[str, Any], errors: Sequence[Mapping[str, Any]]) -> bool:
+    """True for a list that is too short because its own entries are refused."""
+    loc = error["loc"]
+    return error["type"] == "too_short" and any(
+        len(other["loc"]) > len(loc) and other["loc"][: len(loc)] == loc for other in errors
+    )
 
 
 def _problem(
