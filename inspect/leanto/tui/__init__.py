@@ -1,0 +1,1 @@
+"""The terminal front end: it shows and asks, and computes nothing."""

@@ -1,0 +1,34 @@
+"""A small screen over another one that asks for one thing and returns it."""
+
+from __future__ import annotations
+
+from typing import Generic, TypeVar
+
+from textual import events
+from textual.screen import ModalScreen
+from textual.widgets import Input, TextArea
+
+Answer = TypeVar("Answer")
+
+
+class Dialog(ModalScreen[Answer], Generic[Answer]):
+    """Has one place to type in; keys pressed before it stood there are not lost."""
+
+    AUTO_FOCUS = ""
+
+    @property
+    def editor(self) -> Input | TextArea:
+        raise NotImplementedError
+
+    def on_mount(self) -> None:
+        self.set_focus(self.editor)
+
+    def on_key(self, event: events.Key) -> None:
+        """A character gets here only when the editor was not there yet to take it."""
+        if event.character is None or not event.character.isprintable():
+            return
+        event.stop()
+        if isinstance(self.editor, Input):
+            self.editor.insert_text_at_cursor(event.character)
+        else:
+            self.editor.insert(event.character)

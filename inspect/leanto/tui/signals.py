@@ -1,0 +1,35 @@
+"""An orderly end when the terminal is closed or the process is told to stop."""
+
+from __future__ import annotations
+
+import asyncio
+import os
+import signal
+import threading
+from typing import Protocol
+
+PATIENCE_S = 2.0
+
+
+class Leaves(Protocol):
+    def exit(self, *, return_code: int) -> None: ...
+
+
+def leave_on_signals(app: Leaves) -> None:
+    """Make SIGTERM and SIGHUP end the app with 128 + the signal, its screen put back.
+
+    Nothing has to be saved: every entry was on the disk before. Call it from the running loop.
+    """
+    if os.name == "nt":
+        return
+    loop = asyncio.get_running_loop()
+    for number in (signal.SIGTERM, signal.SIGHUP):
+        loop.add_signal_handler(number, _leave, app, 128 + number)
+
+
+def _leave(app: Leaves, return_code: int) -> None:
+    # With its terminal gone the app may sleep for ever in a write; then this ends it.
+    watchdog = threading.Timer(PATIENCE_S, os._exit, (return_code,))
+    watchdog.daemon = True
+    watchdog.start()
+    app.exit(return_code=return_code)
