@@ -9,9 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from leanto.building.rectangle import Rectangle
 from leanto.record.observation import ObservationKey
-from leanto.rules.causes import gap_ft, in_chains
+from leanto.rules.causes import in_chains
 from leanto.rules.finding import Finding
 from leanto.rules.model import Rule, Urgency
 
@@ -78,18 +77,125 @@ def test_on_one_surface_the_zone_with_the_smaller_gap_counts(case: Any, rule: Ru
     assert cause == "flashing-open@main.floor/flashing#2"
 
 
-def test_of_equally_near_causes_the_more_urgent_counts_then_the_lower_id(
+def test_of_equally_near_causes_the_more_urgent_counts_then_the_one_listed_first(
     case: Any, rule: Ruled
 ) -> None:
     case.answer("main.floor", "stain")
     case.answer("main.floor", "flashing")
-    causes = [{"rules": ["flashing-a", "flashing-b", "flashing-c"]}]
+    causes = [{"rules": ["flashing-b", "flashing-a"]}, {"rules": ["flashing-c"]}]
     stain = rule("stain-wet", "failed", causes=causes)
     rules = [stain, *(rule(f"flashing-{letter}", "failed") for letter in "cba")]
     of_stain = "stain-wet@main.floor/stain#1"
-    assert cause_of(case, rules, of_stain) == "flashing-a@main.floor/flashing#1"
+    assert cause_of(case, rules, of_stain) == "flashing-b@main.floor/flashing#1"
     rules[1] = rule("flashing-c", "failed", urgency="now")
     assert cause_of(case, rules, of_stain) == "flashing-c@main.floor/flashing#1"
+
+
+ON_FACES = "main.north.inside", "main.north.outside"
+
+
+@pytest.mark.parametrize(
+    ("of", "zone", "causes", "expected"),
+    [
+        # The wall is 24 ft long: 8 ft from the left inside is 16 ft from the right outside.
+        (
+            ON_FACES[0],
+            (8, 2, 2, 2),
+            [(ON_FACES[1], (14, 2, 2, 2)), (ON_FACES[1], (8, 2, 2, 2))],
+            0,
+        ),
+        # 2 ft beside it on the other face is near, whatever leaks above.
+        (
+            ON_FACES[0],
+            (8, 2, 2, 2),
+            [("main.roof.north", None), (ON_FACES[1], (10, 2, 2, 2))],
+            1,
+        ),
+        # More than 3 ft beside it gives way to the roof.
+        (
+            ON_FACES[0],
+            (8, 2, 2, 2),
+            [("main.roof.north", None), (ON_FACES[1], (5, 2, 2, 2))],
+            0,
+        ),
+        # So does what lies more than 1 ft below: water runs down.
+        (
+            ON_FACES[0],
+            (8, 3, 2, 2),
+            [("main.roof.north", None), (ON_FACES[1], (14, 0, 2, 1.5))],
+            0,
+        ),
+        (
+            ON_FACES[0],
+            (8, 2, 2, 2),
+            [("main.roof.north", None), (ON_FACES[1], (14, 0, 2, 1.5))],
+            1,
+        ),
+        # A roof leak far along the eave gives way to a near one, and counts where none is near.
+        (
+            "main.south.inside",
+            (2, 6, 2, 2),
+            [("main.roof.south", (2, 0, 2, 1)), ("main.roof.south", (20, 0, 2, 1))],
+            1,
+        ),
+        # Down the slope water goes any way: the leak at the ridge is as near as one at the eave.
+        (
+            "main.south.inside",
+            (2, 6, 2, 2),
+            [("main.roof.south", (15, 0, 2, 1)), ("main.roof.south", (20, 6, 2, 1))],
+            1,
+        ),
+        ("main.south.inside", (2, 6, 2, 2), [("main.roof.south", (2, 0, 2, 1))], 0),
+        # Ceiling, floor and walls share one plan.
+        (
+            "main.floor",
+            (8, 10, 4, 2),
+            [("main.ceiling", (8, 2, 4, 4)), (ON_FACES[1], (12, 0, 4, 1))],
+            1,
+        ),
+        (
+            "main.floor",
+            (8, 3, 4, 2),
+            [("main.ceiling", (8, 2, 4, 4)), (ON_FACES[1], (12, 0, 4, 1))],
+            0,
+        ),
+        # A leak in a zone says more than one somewhere on a whole slope.
+        (
+            "main.ceiling",
+            (8, 2, 2, 2),
+            [("main.roof.south", None), ("main.roof.south", (9, 3, 2, 2))],
+            1,
+        ),
+    ],
+)
+def test_places_are_compared_by_their_zones(
+    case: Any,
+    rule: Ruled,
+    of: str,
+    zone: tuple[float, float, float, float],
+    causes: list[tuple[str, tuple[float, float, float, float] | None]],
+    expected: int,
+) -> None:
+    case.answer(of, "stain", zone=zone)
+    for number, (station, place) in enumerate(causes, start=1):
+        case.answer(station, "flashing", zone=place, number=number)
+    searches = [{"rules": ["flashing-open"], "where": w} for w in ("here", "above", "beside")]
+    rules = [rule("stain-wet", "failed", causes=searches), rule("flashing-open", "failed")]
+    station = causes[expected][0]
+    cause = cause_of(case, rules, f"stain-wet@{of}/stain#1")
+    assert cause == f"flashing-open@{station}/flashing#{expected + 1}"
+
+
+@pytest.mark.parametrize(("top", "is_cause"), [(2.0, False), (2.1, True)])
+def test_nothing_explains_what_lies_more_than_three_feet_above_it(
+    case: Any, rule: Ruled, top: float, is_cause: bool
+) -> None:
+    case.answer("main.north.inside", "stain", zone=(8, 5.05, 2, 2))
+    case.answer("main.north.outside", "flashing", zone=(14, 0, 2, top))
+    search = [{"rules": ["flashing-open"], "where": "here"}]
+    rules = [rule("stain-wet", "failed", causes=search), rule("flashing-open", "failed")]
+    cause = cause_of(case, rules, "stain-wet@main.north.inside/stain#1")
+    assert (cause is not None) is is_cause
 
 
 def test_findings_that_explain_each_other_make_no_circle(case: Any, rule: Ruled) -> None:
@@ -199,20 +305,3 @@ def test_every_finding_stands_once_and_behind_its_cause(
     assert sorted(f.id for f in ordered) == sorted(f.id for f in made)
     place = {f.id: index for index, f in enumerate(ordered)}
     assert all(f.cause_id is None or place[f.cause_id] < place[f.id] for f in ordered)
-
-
-@pytest.mark.parametrize(
-    ("one", "other", "gap"),
-    [
-        ((0, 0, 2, 2), (5, 0, 2, 2), 3.0),
-        ((5, 0, 2, 2), (0, 0, 2, 2), 3.0),
-        ((0, 0, 2, 2), (5, 6, 2, 2), 5.0),
-        ((0, 0, 2, 2), (2, 0, 2, 2), 0.0),
-        ((0, 0, 2, 2), (1, 1, 2, 2), 0.0),
-        ((0, 0, 2, 2), None, 0.0),
-        (None, None, 0.0),
-    ],
-)
-def test_the_gap_between_zones(one: Any, other: Any, gap: float) -> None:
-    zones = [Rectangle(*zone) if zone else None for zone in (one, other)]
-    assert gap_ft(zones[0], zones[1]) == pytest.approx(gap)

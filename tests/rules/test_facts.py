@@ -19,10 +19,15 @@ from leanto.rules.values import values_for
 FLAGS = """
     sound worn failed no_access danger has_zone lined has_gutter has_ceiling has_valley meets_wall
     to_be_heated is_attached
+    feed_is_long asbestos_suspect lead_area_over_limit
 """
 TEXTS = """
     place side lining cladding covering deck insulation floor_kind foundation intended_use roof_form
     moisture_verdict
+    floor_check ceiling_check ceiling_storage_check rafter_check rafter_next_layer_check slope_check
+    walls_insulation_check ceiling_insulation_check floor_insulation_check recover_check life_check
+    mold_band moisture_band section_remedy lining_fate pest_kind pest_activity clearance_check
+    feed_there_check
 """
 NUMBERS = """
     zone_area_sqft zone_width_ft zone_height_ft zone_bottom_ft zone_top_ft surface_area_sqft
@@ -31,6 +36,11 @@ NUMBERS = """
     distance_to_panel_ft eave_height_ft block_length_ft block_width_ft floor_area_sqft
     floor_clear_span_ft overhang_in door_count window_count vent_count skylight_count flue_count
     air_temp_f air_humidity_pct emc_pct moisture_over_air_pct section_left_pct
+    floor_allowed_span_ft ceiling_allowed_span_ft rafter_allowed_span_ft roof_squares heat_now_w
+    heat_keep_w heat_gut_w feed_rating_a feed_drop_pct feed_breaker_drop_pct debris_linings_high_lb
+    debris_coverings_high_lb life_left_low_years life_left_high_years lead_inside_sqft
+    lead_outside_sqft mold_area_sqft section_lost_pct sister_length_ft cut_height_in
+    feed_there_drop_pct
 """
 
 

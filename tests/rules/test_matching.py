@@ -203,6 +203,51 @@ def test_a_rule_may_ask_for_the_findings_of_another(
     assert ("rot-wet@main.north.inside/rot#1" in case.found(*rules)) is is_found
 
 
+@pytest.mark.parametrize(
+    ("slope", "hole", "stain_at", "stain", "is_found"),
+    [
+        ("south", None, "main.ceiling", (8, 2, 2, 2), True),
+        ("north", None, "main.ceiling", (8, 2, 2, 2), False),
+        ("north", None, "main.ceiling", (8, 9, 2, 2), True),
+        ("south", None, "main.ceiling", None, True),
+        ("south", None, "main.south.inside", (8, 6, 2, 2), True),
+        ("north", None, "main.south.inside", (8, 6, 2, 2), False),
+        ("south", None, "feed-room.north.inside", None, False),
+        # Not more than 3 ft from the hole, as seen from above.
+        ("south", (12.5, 1, 2, 2), "main.ceiling", (8, 2, 2, 2), True),
+        ("south", (14.5, 1, 2, 2), "main.ceiling", (8, 2, 2, 2), False),
+    ],
+)
+def test_a_roof_may_ask_what_its_water_wets(
+    case: Any,
+    rule: Ruled,
+    slope: str,
+    hole: tuple[float, float, float, float] | None,
+    stain_at: str,
+    stain: tuple[float, float, float, float] | None,
+    is_found: bool,
+) -> None:
+    case.answer(f"main.roof.{slope}", "flashing", zone=hole)
+    case.answer(stain_at, "stain", zone=stain)
+    rules = [
+        rule("flashing-leaks", "failed and found_below('stain-wet')"),
+        rule("stain-wet", "failed"),
+    ]
+    leak = f"flashing-leaks@main.roof.{slope}/flashing#1"
+    assert (leak in case.found(*rules)) is is_found
+
+
+def test_a_search_below_for_what_could_not_be_judged_is_undecided(case: Any, rule: Ruled) -> None:
+    case.answer("main.roof.south", "flashing")
+    case.answer("main.ceiling", "stain")
+    rules = [
+        rule("flashing-leaks", "failed and found_below('stain-wet')"),
+        rule("stain-wet", "failed and moisture_pct > 20"),
+    ]
+    undecided = {(it.rule_id, it.missing) for it in case.judged(rules).undecided}
+    assert undecided == {("flashing-leaks", "moisture_pct"), ("stain-wet", "moisture_pct")}
+
+
 def test_a_search_for_what_could_not_be_judged_is_undecided_as_well(case: Any, rule: Ruled) -> None:
     case.answer("main.floor", "rot")
     case.answer("main.floor", "stain")

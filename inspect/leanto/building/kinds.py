@@ -116,6 +116,35 @@ class Use(StrEnum):
     ANIMALS = "animals"
 
 
+class Species(StrEnum):
+    """Species groups that framing lumber is graded in."""
+
+    DOUGLAS_FIR = "douglas fir"
+    HEM_FIR = "hem-fir"
+    SPRUCE_PINE_FIR = "spruce-pine-fir"
+    SOUTHERN_PINE = "southern pine"
+
+
+class Grade(StrEnum):
+    """Grades of framing lumber, best first."""
+
+    SELECT_STRUCTURAL = "select structural"
+    NO_1 = "no. 1"
+    NO_2 = "no. 2"
+    NO_3 = "no. 3"
+
+
+class Container(StrEnum):
+    """What hauls the debris away."""
+
+    TRAILER = "trailer"
+    ROLL_OFF_10 = "roll-off-10"
+    ROLL_OFF_15 = "roll-off-15"
+    ROLL_OFF_20 = "roll-off-20"
+    ROLL_OFF_30 = "roll-off-30"
+    ROLL_OFF_40 = "roll-off-40"
+
+
 class PlaceKind(StrEnum):
     """Where a walker stands; a checklist item names the kinds it is asked at."""
 

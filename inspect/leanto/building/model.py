@@ -2,21 +2,24 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Self
+from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
 from leanto.building.kinds import (
     Cladding,
+    Container,
     Covering,
     Deck,
     FloorKind,
     Foundation,
+    Grade,
     Insulation,
     Lining,
     OpeningKind,
     RoofForm,
     Side,
+    Species,
     Use,
 )
 from leanto.quantities import LengthFt, Pitch
@@ -149,6 +152,46 @@ class Opening(Strict):
     height: LengthFt
 
 
+class Lumber(Strict):
+    """What the framing lumber is, as far as somebody knows; else every group is tried."""
+
+    species: Species | None = None
+    grade: Grade | None = None
+    stamped: bool = False
+    """True when a grade stamp was read, or a lumber grader graded it in place."""
+
+
+class Appliance(Strict):
+    """A tool, heater or machine that the owner means to run."""
+
+    name: Annotated[str, Field(min_length=1, max_length=60)]
+    watts: Annotated[float, Field(gt=0, le=50_000)] | None = None
+    amps: Annotated[float, Field(gt=0, le=400)] | None = None
+    """Instead of watts, from the name plate."""
+    volts: Literal[120, 240] = 120
+    continuous: bool = False
+    """True when it runs three hours or more at a time."""
+
+    @model_validator(mode="after")
+    def _one_amount(self) -> Self:
+        if (self.watts is None) == (self.amps is None):
+            raise ValueError("give either watts or amps, from the name plate")
+        return self
+
+
+class TargetR(Strict):
+    """Insulation that is wanted, as R values; left out, the code's table by climate zone."""
+
+    walls: Annotated[float, Field(gt=0, le=100)] | None = None
+    ceiling: Annotated[float, Field(gt=0, le=100)] | None = None
+    floor: Annotated[float, Field(gt=0, le=100)] | None = None
+
+
+class Haul(Strict):
+    container: Container | None = None
+    """What hauls the debris; a trailer is always reckoned beside it."""
+
+
 class Building(Strict):
     """One outbuilding, as it stands and as it is meant to be used."""
 
@@ -161,7 +204,23 @@ class Building(Strict):
     to_be_heated: bool = True
     distance_to_panel: LengthFt = 0.0
     """From the supply panel in the house to this building, along the run."""
-    budget_usd: Annotated[float, Field(ge=0)] | None = None
+    budget_usd: Annotated[float, Field(gt=0)] | None = None
+    """Left out when there is none; the figures are then held against nothing."""
+    replacement_usd_per_sqft: Annotated[float, Field(gt=0, le=2000)] | None = None
+    """What a new outbuilding of the kind would cost here, per sq ft of floor."""
+    lumber: Lumber = Lumber()
+    ground_snow_psf: Annotated[float, Field(ge=0, le=400)] | None = None
+    """Ground snow load of the place, from its building department; left out when not known."""
+    climate_zone: Annotated[int, Field(ge=1, le=8)] | None = None
+    """Zone of the International Energy Conservation Code."""
+    target_r: TargetR = TargetR()
+    winter_low_f: Annotated[float, Field(ge=-60, le=70)] | None = None
+    """The coldest outdoor temperature that the heating is planned for."""
+    indoor_f: Annotated[float, Field(ge=35, le=90)] | None = None
+    """Indoor temperature wanted in winter."""
+    appliances: Annotated[tuple[Appliance, ...], Field(max_length=40)] = ()
+    """The owner's own list; it takes the place of the planning list for the use."""
+    haul: Haul = Haul()
     invented: bool = False
     """True for a made-up building; every report then says so."""
     blocks: Annotated[tuple[Block, ...], Field(min_length=1, max_length=8)]

@@ -3,18 +3,25 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from datetime import date
 from functools import cache
 
 from leanto.building.model import Building
 from leanto.building.station import Station
+from leanto.building.stations import stations_of
 from leanto.building.surface import Surface
 from leanto.checklist.model import Checklist, Item
+from leanto.reckon.all import reckon
+from leanto.record.walk import Walk
 from leanto.rules.expression import CompiledExpression, ExpressionError, compile_expression
-from leanto.rules.facts import STATIC_FACTS
+from leanto.rules.facts import RECKONED_FACTS, STATIC_FACTS
 from leanto.rules.place_values import place_values
+from leanto.rules.reckoned import reckoned_at
+from leanto.rules.terms import Value
 from leanto.rules.undecidable import Undecidable
 
 _FACTS = {spec.name: spec for spec in STATIC_FACTS}
+_RECKONED = frozenset(spec.name for spec in RECKONED_FACTS)
 
 
 def items_at(
@@ -27,7 +34,10 @@ def items_at(
 
     An item is left out where its ``only_if`` is false; where that cannot be told it is asked.
     """
+    items = tuple(item for item in checklist.items() if station.kind in item.at)
     values = place_values(station, building, surfaces)
+    if any(only_if(item.only_if).names & _RECKONED for item in items if item.only_if):
+        values |= _reckoned_before(station, building, surfaces)
 
     def is_asked(item: Item) -> bool:
         if not item.only_if:
@@ -37,7 +47,16 @@ def items_at(
         except Undecidable:
             return True
 
-    return tuple(item for item in checklist.items() if station.kind in item.at and is_asked(item))
+    return tuple(item for item in items if is_asked(item))
+
+
+def _reckoned_before(
+    station: Station, building: Building, surfaces: Mapping[str, Surface]
+) -> dict[str, Value]:
+    """What the computations give before anything was observed."""
+    nothing_seen = Walk(building=building)
+    reckonings = reckon(building, surfaces, stations_of(building), nothing_seen, date.min)
+    return reckoned_at(station, surfaces, reckonings)
 
 
 @cache

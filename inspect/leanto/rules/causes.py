@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
-from leanto.building.rectangle import Rectangle
 from leanto.rules.compiled import CompiledRule
 from leanto.rules.finding import Finding
-from leanto.rules.nearness import Distance, Neighbors
+from leanto.rules.nearness import Neighbors
 
-_Nearness = tuple[Distance, float, int, str]
+_Rank = tuple[tuple[int, int, int], int, int, str]
+
+CLIMBED_FT = 3.0
+"""Nothing that lies this far below an effect on the same wall has wetted it. Water wicks to about
+2 ft, ANSI/IICRC S500, from memory."""
 
 
 def with_causes(
@@ -20,20 +23,59 @@ def with_causes(
 ) -> tuple[Finding, ...]:
     """The findings, each with the nearest finding that explains it.
 
-    Of equally near ones the more urgent counts, then the lower id. No finding follows from
-    itself by any detour; what needs a cause is given one first. ``around`` is by station id.
+    Of equally near ones the more urgent counts, then the one that the rule lists first, then the
+    lower id. A finding that replaces others explains what they explain, and is explained by what
+    explains them, unless it is itself what they follow from. No finding follows from itself by any
+    detour; what needs a cause is given one first. ``around`` is by station id.
     """
-    by_rule: dict[str, list[Finding]] = {}
+    by_rule: dict[str, list[tuple[Finding, str]]] = {}
     for finding in findings:
-        by_rule.setdefault(finding.rule_id, []).append(finding)
+        for part in finding.parts:
+            by_rule.setdefault(part.rule_id, []).append((part, finding.id))
     causes: dict[str, str] = {}
-    for effect in sorted(findings, key=lambda f: (not rules[f.rule_id].rule.needs_cause, f.id)):
-        rule = rules[effect.rule_id]
-        for cause in _candidates(effect, rule, by_rule, around[effect.observation.station]):
+    for effect in sorted(findings, key=lambda f: (not needs_cause(f, rules), f.id)):
+        explaining = (
+            cause
+            for part in (effect, *_explaining(effect, rules))
+            for cause in _candidates(
+                part, rules[part.rule_id], by_rule, around[part.observation.station]
+            )
+        )
+        for cause in explaining:
             if not _follows(cause, effect.id, causes):
                 causes[effect.id] = cause
                 break
     return tuple(replace(finding, cause_id=causes.get(finding.id)) for finding in findings)
+
+
+def needs_cause(finding: Finding, rules: Mapping[str, CompiledRule]) -> bool:
+    """True when the finding, or one that it replaces, is an effect that wants its cause."""
+    own = rules[finding.rule_id].rule
+    return own.needs_cause or any(
+        rules[part.rule_id].rule.needs_cause for part in unexplained(finding, rules)
+    )
+
+
+def unexplained(finding: Finding, rules: Mapping[str, CompiledRule]) -> tuple[Finding, ...]:
+    """The findings that it replaces and that do not follow from itself by their own rule."""
+    return tuple(
+        part
+        for part in finding.also
+        if not any(finding.rule_id in of.rules for of in rules[part.rule_id].rule.causes)
+    )
+
+
+def _explaining(finding: Finding, rules: Mapping[str, CompiledRule]) -> tuple[Finding, ...]:
+    """The findings that it replaces whose causes are its own causes as well.
+
+    Where its own rule names no cause, only those that need one: it may be where all began.
+    """
+    has_causes = bool(rules[finding.rule_id].rule.causes)
+    return tuple(
+        part
+        for part in unexplained(finding, rules)
+        if has_causes or rules[part.rule_id].rule.needs_cause
+    )
 
 
 def in_chains(findings: Iterable[Finding], order: Mapping[str, int]) -> tuple[Finding, ...]:
@@ -68,30 +110,26 @@ def in_chains(findings: Iterable[Finding], order: Mapping[str, int]) -> tuple[Fi
 def _candidates(
     effect: Finding,
     rule: CompiledRule,
-    by_rule: Mapping[str, Sequence[Finding]],
+    by_rule: Mapping[str, Sequence[tuple[Finding, str]]],
     around: Neighbors,
 ) -> list[str]:
-    """Ids of the findings that would explain the effect, the nearest first."""
-    near: dict[str, _Nearness] = {}
+    """Ids of the findings that would explain the effect, the best explanation first."""
+    ranks: dict[str, _Rank] = {}
+    listed = 0
     for search in rule.rule.causes:
         within = around.within(search.where)
         for rule_id in search.rules:
-            for cause in by_rule.get(rule_id, ()):
+            listed += 1
+            for cause, told_as in by_rule.get(rule_id, ()):
                 station = cause.observation.station
-                if cause.id != effect.id and (within is None or station in within):
-                    distance = around.distance(station)
-                    gap = gap_ft(effect.zone, cause.zone) if distance is Distance.SAME else 0.0
-                    near[cause.id] = (distance, gap, cause.urgency.rank, cause.id)
-    return sorted(near, key=lambda cause_id: near[cause_id])
-
-
-def gap_ft(one: Rectangle | None, other: Rectangle | None) -> float:
-    """The gap between two zones of one surface; 0 when they touch or one is the whole surface."""
-    if one is None or other is None:
-        return 0.0
-    across = max(0.0, one.left_ft - other.right_ft, other.left_ft - one.right_ft)
-    up = max(0.0, one.bottom_ft - other.top_ft, other.bottom_ft - one.top_ft)
-    return float((across**2 + up**2) ** 0.5)
+                if cause.id == effect.id or not (within is None or station in within):
+                    continue
+                close = around.closeness(effect.zone, station, cause.zone)
+                if search.where == "here" and close.below_ft > CLIMBED_FT:
+                    continue
+                rank = close.order, cause.urgency.rank, listed, cause.id
+                ranks[told_as] = min(rank, ranks.get(told_as, rank))
+    return sorted(ranks, key=lambda cause_id: ranks[cause_id])
 
 
 def _follows(finding_id: str | None, cause_id: str, causes: Mapping[str, str]) -> bool:

@@ -42,5 +42,5 @@ def danger_finding(observation: Observation, item: Item | None, station: Station
 def is_unspoken(observation: Observation, findings: Collection[Finding]) -> bool:
     """True for a danger mark on an observation that none of the findings is about."""
     return observation.danger and all(
-        finding.observation != observation.key for finding in findings
+        part.observation != observation.key for finding in findings for part in finding.parts
     )

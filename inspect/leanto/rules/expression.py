@@ -12,6 +12,7 @@ import re
 import warnings
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 from types import MappingProxyType
 from typing import Literal
 
@@ -59,13 +60,15 @@ def compile_expression(text: str, facts: Mapping[str, FactSpec]) -> CompiledExpr
     """The expression, ready to be evaluated; ExpressionError in plain words otherwise."""
     plain = " ".join(text.split())
     compiler = Compiler(plain, facts)
-    term = compiler.term(_parsed(plain))
+    term = compiler.term(syntax_tree(plain))
     if isinstance(term, Word):
         raise ExpressionError(f"'{term.word}' alone means nothing; compare a fact with it")
     return CompiledExpression(plain, frozenset(compiler.names), frozenset(compiler.calls), term)
 
 
-def _parsed(text: str) -> ast.expr:
+@lru_cache(maxsize=4096)
+def syntax_tree(text: str) -> ast.expr:
+    """The tree of an expression, not to be changed; ExpressionError for what is none."""
     if not text:
         raise ExpressionError("the expression is empty")
     if len(text) > MAX_CHARACTERS:
@@ -78,9 +81,14 @@ def _parsed(text: str) -> ast.expr:
             parsed = ast.parse(text, mode="eval").body
     except (SyntaxError, ValueError, RecursionError, MemoryError):
         raise ExpressionError(_why_unreadable(text)) from None
-    if sum(isinstance(node, ast.expr) for node in ast.walk(parsed)) > MAX_NODES:
+    # No part is shorter than a character.
+    if len(text) > MAX_NODES and _parts(parsed) > MAX_NODES:
         raise ExpressionError(f"more than {MAX_NODES} parts; split the rule")
     return parsed
+
+
+def _parts(parsed: ast.expr) -> int:
+    return sum(isinstance(node, ast.expr) for node in ast.walk(parsed))
 
 
 def _why_unreadable(text: str) -> str:

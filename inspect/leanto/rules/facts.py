@@ -21,7 +21,15 @@ from leanto.building.kinds import (
     Use,
 )
 from leanto.checklist.model import Checklist, Measure
-from leanto.trade.moisture_verdict import MoistureKind
+from leanto.reckon.pests import NOT_CERTAIN, PEST_KINDS
+from leanto.reckon.water import BAND_WORDS
+from leanto.trade.framing_check import Verdict as FramingVerdict
+from leanto.trade.moisture_verdict import MoistureBand, MoistureKind
+from leanto.trade.outcome import Outcome
+from leanto.trade.pests import Activity
+from leanto.trade.section_remedy import RemedyKind
+from leanto.trade.water import Fate
+from leanto.trade.wiring.confirm import Verdict as WiringVerdict
 
 NONE = "none"
 """The text of a fact that there is no such thing of at a place, such as the side of a floor."""
@@ -53,6 +61,10 @@ def _choices(kind: type[StrEnum], *more: str) -> tuple[str, ...]:
 
 def _flag(name: str, doc: str, *, before_walk: bool = False) -> FactSpec:
     return FactSpec(name, "flag", "", doc, before_walk=before_walk)
+
+
+def _text(name: str, doc: str, choices: tuple[str, ...]) -> FactSpec:
+    return FactSpec(name, "text", "", doc, choices)
 
 
 def _place_flag(name: str, doc: str) -> FactSpec:
@@ -171,7 +183,67 @@ _BUILDING = (
     _place_number("distance_to_panel_ft", "ft", "Run from the supply panel to the building."),
 )
 
-STATIC_FACTS: tuple[FactSpec, ...] = (*_OBSERVED, *_PLACE, *_BLOCK, *_BUILDING, *_AIR_AND_WOOD)
+_FRAMING = _choices(FramingVerdict)
+_OUTCOMES = _choices(Outcome)
+
+RECKONED_FACTS: tuple[FactSpec, ...] = (
+    # Known before anything was observed.
+    _place_text("floor_check", "Whether the floor of the block carries the new use.", _FRAMING),
+    _place_number("floor_allowed_span_ft", "ft", "Span that the floor's members may have."),
+    _place_text("ceiling_check", "Whether the ceiling joists carry insulation.", _FRAMING),
+    _place_text("ceiling_storage_check", "Whether they would carry limited storage.", _FRAMING),
+    _place_number("ceiling_allowed_span_ft", "ft", "Span that the ceiling joists may have."),
+    _place_text("rafter_check", "Whether the rafters carry the roof as it is.", _FRAMING),
+    _place_text("rafter_next_layer_check", "Whether they would carry one more layer.", _FRAMING),
+    _place_number("rafter_allowed_span_ft", "ft", "Level span that the rafters may have."),
+    _place_text("slope_check", "The pitch against the least one of its covering.", _OUTCOMES),
+    _place_number("roof_squares", "squares", "Squares of covering for the slope, with waste."),
+    _place_text("walls_insulation_check", "Fill that fits the walls, to the target.", _OUTCOMES),
+    _place_text("ceiling_insulation_check", "Fill that fits overhead, likewise.", _OUTCOMES),
+    _place_text("floor_insulation_check", "Fill that fits the floor, likewise.", _OUTCOMES),
+    _place_number("heat_now_w", "w", "Heat of the block on the coldest night, as it is."),
+    _place_number("heat_keep_w", "w", "The same with the lining kept and filled behind."),
+    _place_number("heat_gut_w", "w", "The same gutted, filled and sealed."),
+    _place_flag("feed_is_long", "The run from the house panel is beyond 100 ft."),
+    _place_number("feed_rating_a", "amp", "Breaker that the load of the new use asks for."),
+    _place_number("feed_drop_pct", "pct", "Drop of the new feed, copper in conduit."),
+    _place_number("feed_breaker_drop_pct", "pct", "Drop in the wire that its breaker asks for."),
+    _place_flag("asbestos_suspect", "Something described may hold asbestos by year and kind."),
+    _place_number("debris_linings_high_lb", "lb", "Weight of all linings at most."),
+    _place_number("debris_coverings_high_lb", "lb", "Weight of all roof coverings at most."),
+    # Known from answers of the walk.
+    _text("recover_check", "Whether a new covering may be laid over this slope.", _OUTCOMES),
+    _text("life_check", "The years left in the covering against two.", _OUTCOMES),
+    _number("life_left_low_years", "years", "Years left in the covering at least."),
+    _number("life_left_high_years", "years", "Years left at most; missing without an upper end."),
+    _flag("lead_area_over_limit", "More old paint is disturbed than the federal rule lets pass."),
+    _number("lead_inside_sqft", "sqft", "Old paint to be disturbed in one room at most."),
+    _number("lead_outside_sqft", "sqft", "Old paint to be disturbed outside."),
+    _text("mold_band", "The band that all mold of the room falls in.", BAND_WORDS),
+    _number("mold_area_sqft", "sqft", "All mold of the room."),
+    # Known for one answer.
+    _text("moisture_band", "How wet the corrected reading is.", _choices(MoistureBand)),
+    _text("section_remedy", "What follows from the strength lost.", _choices(RemedyKind)),
+    _number("section_lost_pct", "pct", "Strength lost to probe_depth_in."),
+    _number("sister_length_ft", "ft", "Length of the piece beside the soft one."),
+    _text("lining_fate", "What happens to this wet lining.", _choices(Fate)),
+    _number("cut_height_in", "in", "Where a wet lining is cut, above the floor."),
+    _text("pest_kind", "The kind the signs fit.", (*PEST_KINDS, NOT_CERTAIN)),
+    _text("pest_activity", "Whether it is alive, by the signs.", _choices(Activity)),
+    _text("clearance_check", "The gap between wood and soil against the code.", _OUTCOMES),
+    _text("feed_there_check", "The feed that is there, for the new use.", _choices(WiringVerdict)),
+    _number("feed_there_drop_pct", "pct", "Its drop at the planned load, taken as copper."),
+)
+"""What the computations of ``leanto.reckon`` give; missing where they could not be made."""
+
+STATIC_FACTS: tuple[FactSpec, ...] = (
+    *_OBSERVED,
+    *_PLACE,
+    *_BLOCK,
+    *_BUILDING,
+    *_AIR_AND_WOOD,
+    *RECKONED_FACTS,
+)
 """Every fact that does not depend on the checklist. Site, wiring and feed stops know a fact of
 the blocks when it is the same for all of them, and a flag when it holds for one of them."""
 

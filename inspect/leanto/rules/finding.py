@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from leanto.building.rectangle import Rectangle
 from leanto.record.observation import ObservationKey, Photo
@@ -44,6 +44,19 @@ class Finding:
     source: str
     cause_id: str | None = None
     """The finding it follows from."""
+    also: tuple[Finding, ...] = ()
+    """The findings that it replaces, the most urgent first."""
+
+    @property
+    def parts(self) -> tuple[Finding, ...]:
+        """The finding itself and those that it replaces."""
+        return (self, *self.also)
+
+    @property
+    def besides(self) -> tuple[str, ...]:
+        """What the replaced findings say, each sentence once."""
+        said = dict.fromkeys(part.text for part in self.also)
+        return tuple(text for text in said if text != self.text)
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,3 +86,12 @@ class Judged:
     """Most urgent first; effects directly behind their causes."""
     questions: tuple[OpenQuestion, ...]
     undecided: tuple[Undecided, ...]
+
+    @property
+    def grounds(self) -> tuple[Finding, ...]:
+        """Every finding on its own, each with the id it is told under; what is told comes last."""
+        return tuple(
+            replace(part, id=finding.id, also=())
+            for finding in self.findings
+            for part in (*finding.also, finding)
+        )

@@ -7,6 +7,11 @@ from collections.abc import Callable
 
 from leanto.rules.undecidable import NoNumber
 
+FEET = "feet"
+INCHES = "inches"
+NUMBER = "number"
+"""Takes the unit off, for formulas whose constants carry units themselves."""
+
 LIMIT = 1e12
 """The largest number an expression may hold."""
 
@@ -14,8 +19,9 @@ KNOWN = "known"
 FOUND_HERE = "found_here"
 FOUND_ABOVE = "found_above"
 FOUND_BESIDE = "found_beside"
+FOUND_BELOW = "found_below"
 FOUND_ANYWHERE = "found_anywhere"
-SEARCHES = (FOUND_HERE, FOUND_ABOVE, FOUND_BESIDE, FOUND_ANYWHERE)
+SEARCHES = (FOUND_HERE, FOUND_ABOVE, FOUND_BESIDE, FOUND_BELOW, FOUND_ANYWHERE)
 """Each takes the id of a rule in quotes and says whether that rule made a finding there."""
 
 _DECIMALS = 9
@@ -57,6 +63,9 @@ def root(number: float) -> float:
 
 
 OF_ONE: dict[str, Callable[[float], float]] = {
+    FEET: lambda inches: inches / 12,
+    INCHES: lambda feet: feet * 12,
+    NUMBER: lambda number: number,
     "abs": abs,
     "ceil": ceiling,
     "floor": floor,

@@ -19,6 +19,7 @@ from leanto.rules.expression import (
 from leanto.rules.facts import FactSpec, fact_specs
 from leanto.rules.fault import Fault
 from leanto.rules.model import Rule
+from leanto.rules.replacing import replacing_circle
 from leanto.rules.syntax import nearest
 from leanto.rules.undecidable import Undecidable
 
@@ -40,18 +41,26 @@ def compile_rules(rules: Iterable[Rule], checklist: Checklist) -> tuple[Compiled
     ordered, cycle = in_order(compiled)
     if cycle:
         raise ValueError("rules ask for each other's findings: " + " -> ".join(cycle))
+    if circle := replacing_circle(ordered):
+        raise ValueError("rules replace each other: " + " -> ".join(circle))
     return ordered
 
 
 def compile_rule(
-    rule: Rule, facts: Mapping[str, FactSpec]
+    rule: Rule,
+    facts: Mapping[str, FactSpec],
+    before: dict[str, CompiledExpression] | None = None,
 ) -> tuple[CompiledRule | None, list[Fault]]:
-    """The rule compiled, or None and every fault of its expressions."""
+    """The rule compiled, or None and every fault of its expressions.
+
+    ``before`` holds what was compiled from other rules over the same facts, and is added to.
+    """
     faults: list[Fault] = []
+    known = {} if before is None else before
 
     def compiled(text: str, kind: Kind, *path: str | int) -> CompiledExpression | None:
         try:
-            made = compile_expression(text, facts)
+            made = known.get(text) or known.setdefault(text, compile_expression(text, facts))
         except ExpressionError as error:
             unknown = isinstance(error, UnknownName)
             faults.append(Fault(path, error.sentence, is_unknown_name=unknown))

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from datetime import date
 
 from leanto.building.model import Building
@@ -11,26 +11,22 @@ from leanto.building.station import Station
 from leanto.building.surface import Surface
 from leanto.checklist.condition import Condition
 from leanto.checklist.model import Checklist, Item
+from leanto.reckon.model import Reckoning
 from leanto.record.observation import Observation
 from leanto.record.walk import Walk
-from leanto.rules.causes import in_chains, with_causes
+from leanto.rules.causes import in_chains, unexplained, with_causes
 from leanto.rules.compiled import CompiledRule
 from leanto.rules.danger import danger_finding, is_unspoken
 from leanto.rules.expression import CompiledExpression
 from leanto.rules.facts import FactSpec, fact_specs, wanting
 from leanto.rules.finding import CalledWork, Finding, Judged, OpenQuestion, Undecided
-from leanto.rules.functions import FOUND_ABOVE, FOUND_ANYWHERE, FOUND_BESIDE, FOUND_HERE
-from leanto.rules.nearness import Neighbors, Where, neighbors
+from leanto.rules.nearness import Neighbors, neighbors
+from leanto.rules.outcome import Outcome, searches, searches_of_zone
+from leanto.rules.reckoned import reckoned_of
+from leanto.rules.replacing import with_replaced
 from leanto.rules.terms import Searches, Values
-from leanto.rules.undecidable import MissingFact, Undecidable
+from leanto.rules.undecidable import Undecidable
 from leanto.rules.values import observation_values, station_values
-
-_SEARCHED: Mapping[str, Where] = {
-    FOUND_HERE: "here",
-    FOUND_ABOVE: "above",
-    FOUND_BESIDE: "beside",
-    FOUND_ANYWHERE: "anywhere",
-}
 
 
 def judge(
@@ -41,26 +37,30 @@ def judge(
     checklist: Checklist,
     rules: Sequence[CompiledRule],
     as_of: date,
+    reckonings: Sequence[Reckoning] = (),
 ) -> Judged:
     """What every rule has to say about every observation of its items.
 
+    ``reckonings`` of the same walk feed the facts that computations give; without them those
+    facts are not known.
     ``rules`` must be in the order that ``leanto.rules.load`` gives them, so that a rule comes
     after those whose findings it asks for. Observations at stations that the building no longer
     has are passed over.
     """
     by_id = {station.id: station for station in stations}
     around = {station_id: neighbors(station, surfaces) for station_id, station in by_id.items()}
-    outcome = _Outcome()
-    scenes = _scenes(building, surfaces, by_id, walk, checklist, outcome, around, as_of)
+    outcome = Outcome()
+    scenes = _scenes(building, surfaces, by_id, walk, checklist, outcome, around, as_of, reckonings)
     for rule in rules:
         for item_id in rule.rule.items:
             for scene in scenes.get(item_id, ()):
                 if _concerns(rule, scene.observation):
                     _judge_one(rule, scene, outcome)
     by_rule_id = {rule.id: rule for rule in rules}
-    explained = with_causes(outcome.findings, by_rule_id, around)
-    settled = [_without_cause(finding, by_rule_id) for finding in explained]
     walked = {station_id: index for index, station_id in enumerate(by_id)}
+    found = sorted(outcome.findings, key=lambda finding: walked[finding.observation.station])
+    explained = with_causes(with_replaced(found, by_rule_id), by_rule_id, around)
+    settled = [_without_cause(finding, by_rule_id) for finding in explained]
     unspoken = [
         danger_finding(scene.observation, scene.item, scene.station)
         for about in scenes.values()
@@ -69,28 +69,6 @@ def judge(
     ]
     findings = in_chains([*settled, *unspoken], walked)
     return Judged(findings, tuple(_questions(findings, by_rule_id)), tuple(outcome.undecided))
-
-
-@dataclass(slots=True)
-class _Outcome:
-    """What has been judged so far."""
-
-    findings: list[Finding] = field(default_factory=list)
-    undecided: dict[Undecided, None] = field(default_factory=dict)
-    found_at: dict[str, set[str]] = field(default_factory=dict)
-    """Station ids by the rule that made a finding there."""
-    undecided_at: dict[str, dict[str, str]] = field(default_factory=dict)
-    """What is missing, by rule and station id."""
-
-    def search(self, rule_id: str, within: frozenset[str] | None) -> bool:
-        """Whether the rule made a finding there; MissingFact when it could not be judged there."""
-        found = self.found_at.get(rule_id, set())
-        if found if within is None else not found.isdisjoint(within):
-            return True
-        for station_id, missing in self.undecided_at.get(rule_id, {}).items():
-            if within is None or station_id in within:
-                raise MissingFact(missing)
-        return False
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,38 +100,39 @@ def _scenes(
     stations: Mapping[str, Station],
     walk: Walk,
     checklist: Checklist,
-    outcome: _Outcome,
+    outcome: Outcome,
     around: Mapping[str, Neighbors],
     as_of: date,
+    reckonings: Sequence[Reckoning],
 ) -> dict[str, list[_Scene]]:
     """The observations that any rule may read, by item."""
     facts = fact_specs(checklist)
     items = {item.id: item for item in checklist.items()}
     here: dict[str, Values] = {}
-    searches: dict[str, Searches] = {}
+    shared_searches: dict[str, Searches] = {}
     scenes: dict[str, list[_Scene]] = {}
     for key, observation in sorted(walk.observations.items()):
         station = stations.get(key.station)
         if station is None or not (_has_answer(observation) or observation.danger):
             continue
         if station.id not in here:
-            here[station.id] = station_values(station, building, surfaces, stations, walk, as_of)
-            searches[station.id] = _searches(around[station.id], outcome)
+            here[station.id] = station_values(
+                station, building, surfaces, stations, walk, as_of, reckonings
+            )
+            shared_searches[station.id] = searches(around[station.id], outcome)
         shared = here[station.id]
         surface = surfaces.get(station.surface_id or "")
-        values = {**shared, **observation_values(observation, surface, shared, facts)}
-        scene = _Scene(
-            observation, items.get(key.item), station, facts, values, searches[station.id]
+        values = {
+            **shared,
+            **observation_values(observation, surface, shared, facts),
+            **reckoned_of(key, reckonings),
+        }
+        looked_for = searches_of_zone(
+            shared_searches[station.id], around[station.id], outcome, observation.zone
         )
+        scene = _Scene(observation, items.get(key.item), station, facts, values, looked_for)
         scenes.setdefault(key.item, []).append(scene)
     return scenes
-
-
-def _searches(around: Neighbors, outcome: _Outcome) -> Searches:
-    def search(where: Where) -> Callable[[str], bool]:
-        return lambda rule_id: outcome.search(rule_id, around.within(where))
-
-    return {function: search(where) for function, where in _SEARCHED.items()}
 
 
 def _has_answer(observation: Observation) -> bool:
@@ -173,12 +152,11 @@ def _concerns(rule: CompiledRule, observation: Observation) -> bool:
     return _has_answer(observation)
 
 
-def _judge_one(rule: CompiledRule, scene: _Scene, outcome: _Outcome) -> None:
+def _judge_one(rule: CompiledRule, scene: _Scene, outcome: Outcome) -> None:
     if not _holds(rule.when, rule, scene, outcome, is_rule=True):
         return
     observation, station, model = scene.observation, scene.station, rule.rule
-    outcome.found_at.setdefault(rule.id, set()).add(station.id)
-    outcome.findings.append(
+    outcome.add(
         Finding(
             id=f"{rule.id}@{observation.key}",
             rule_id=rule.id,
@@ -202,7 +180,7 @@ def _judge_one(rule: CompiledRule, scene: _Scene, outcome: _Outcome) -> None:
     )
 
 
-def _called(rule: CompiledRule, scene: _Scene, outcome: _Outcome) -> Iterator[CalledWork]:
+def _called(rule: CompiledRule, scene: _Scene, outcome: Outcome) -> Iterator[CalledWork]:
     """The work that the rule calls for here; a quantity of zero or less calls for none."""
     for compiled in rule.calls:
         if compiled.when is not None and not _holds(compiled.when, rule, scene, outcome):
@@ -224,7 +202,7 @@ def _holds(
     condition: CompiledExpression,
     rule: CompiledRule,
     scene: _Scene,
-    outcome: _Outcome,
+    outcome: Outcome,
     *,
     is_rule: bool = False,
 ) -> bool:
@@ -241,24 +219,35 @@ def _holds(
     return False
 
 
-def _leave_undecided(rule: CompiledRule, scene: _Scene, outcome: _Outcome, missing: str) -> None:
+def _leave_undecided(rule: CompiledRule, scene: _Scene, outcome: Outcome, missing: str) -> None:
     outcome.undecided[Undecided(rule.id, scene.observation.key, missing)] = None
 
 
 def _without_cause(finding: Finding, rules: Mapping[str, CompiledRule]) -> Finding:
-    """The finding; one that needs a cause and has none calls for no work."""
-    if rules[finding.rule_id].rule.needs_cause and finding.cause_id is None:
-        return replace(finding, work=())
-    return finding
+    """The finding; what needs a cause and has none calls for no work."""
+    if finding.cause_id is not None:
+        return finding
+    wanting = (finding, *unexplained(finding, rules))
+    idle = {part.id for part in wanting if rules[part.rule_id].rule.needs_cause}
+    also = tuple(replace(p, work=()) if p.id in idle else p for p in finding.also)
+    return replace(finding, also=also, work=() if finding.id in idle else finding.work)
 
 
 def _questions(
     findings: Iterable[Finding], rules: Mapping[str, CompiledRule]
 ) -> Iterator[OpenQuestion]:
+    """The question of every finding that is told.
+
+    Those that it replaces ask none, unless it has no question, and they want a cause it lacks.
+    """
     for finding in findings:
         if finding.rule_id not in rules:
             continue
-        rule = rules[finding.rule_id].rule
-        is_answered = rule.needs_cause and finding.cause_id is not None
-        if rule.question and not is_answered:
-            yield OpenQuestion(finding.id, finding.observation, rule.question, rule.ask)
+        asked = [rules[finding.rule_id].rule]
+        if not asked[0].question and finding.cause_id is None:
+            parts = (rules[part.rule_id].rule for part in unexplained(finding, rules))
+            asked = [rule for rule in parts if rule.needs_cause]
+        for rule in asked[:1]:
+            is_answered = rule.needs_cause and finding.cause_id is not None
+            if rule.question and not is_answered:
+                yield OpenQuestion(finding.id, finding.observation, rule.question, rule.ask)

@@ -87,6 +87,18 @@ class CauseSearch(Strict):
     ``beside``: any face of the same block."""
 
 
+class Replacement(Strict):
+    """Findings that need not be told beside this one: it says the main thing.
+
+    Their work, evidence, cautions and reasons still count, and their words stand below its own.
+    A rule that names itself makes one finding a place, however many answers lead to it.
+    """
+
+    rules: Annotated[tuple[Identifier, ...], Field(min_length=1)]
+    where: Literal["answer", "place", "anywhere"] = "answer"
+    """``answer``: of the same answer; ``place``: of any answer where the walker stands."""
+
+
 class Decides(Strict):
     """A condition that decides gut or keep whatever the cost."""
 
@@ -107,6 +119,7 @@ class Rule(Strict):
     needs_cause: bool = False
     """True for an effect (a stain): with no cause found it becomes an open question."""
     causes: tuple[CauseSearch, ...] = ()
+    replaces: tuple[Replacement, ...] = ()
     question: Annotated[str, Field(max_length=200)] = ""
     """Asked when no cause was found, or when the finding itself is one that only somebody else
     can answer."""

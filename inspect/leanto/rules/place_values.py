@@ -3,20 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from functools import cache
 
 from leanto.building.kinds import Insulation, OpeningKind, PlaceKind, RoofForm
 from leanto.building.model import Block, Building
 from leanto.building.relations import other_face
 from leanto.building.station import Station
 from leanto.building.surface import FramingGrid, Surface
+from leanto.reckon.member import member_size_in
 from leanto.rules.facts import NONE
 from leanto.rules.terms import Value
 from leanto.rules.valley import has_valley
-from leanto.trade.sawn_size import Surfacing, sawn_sizes
-
-DRESSED_SINCE = 1964
-"""Lumber of buildings from this year on is taken to have today's dressed size."""
 
 _COUNTS = {
     "door_count": (OpeningKind.DOOR, OpeningKind.BIG_DOOR),
@@ -108,26 +104,13 @@ def _of_surface(
 
 
 def _of_grid(grid: FramingGrid, year_built: int) -> dict[str, Value | None]:
-    size = _member_size_in(grid.member, grid.full_size, year_built < DRESSED_SINCE)
+    size = member_size_in(grid, year_built)
     breadth_in, depth_in = size or (None, None)
     return {
         "member_spacing_in": grid.spacing_ft * 12,
         "member_breadth_in": breadth_in,
         "member_depth_in": depth_in,
     }
-
-
-@cache
-def _member_size_in(member: str, full_size: bool, is_old: bool) -> tuple[float, float] | None:
-    """Breadth and depth; the smaller size of today where no old one is published."""
-    try:
-        size = sawn_sizes().size(member)
-    except ValueError:
-        return None
-    if full_size:
-        return size.actual_in(Surfacing.FULL)
-    has_old = is_old and size.old_dressed_in is not None
-    return size.actual_in(Surfacing.OLD_DRESSED if has_old else Surfacing.DRESSED)
 
 
 def _floor_area_sqft(block: Block, surfaces: Mapping[str, Surface]) -> float:

@@ -1,34 +1,25 @@
-"""The facts as they are for one observation: the one place that feeds the trade computations."""
+"""The facts as they are for one observation."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import date
 
-from leanto.building.kinds import PlaceKind
 from leanto.building.model import Building
 from leanto.building.station import Station
 from leanto.building.surface import Surface
 from leanto.checklist.condition import Condition
+from leanto.reckon.air import air_at, settled_pct
+from leanto.reckon.model import Reckoning
+from leanto.reckon.moisture import DRY_SPOT, READING, judged_reading
 from leanto.record.observation import Air, Observation
 from leanto.record.walk import Walk
 from leanto.rules.facts import NO_VERDICT, FactSpec
 from leanto.rules.functions import LIMIT
 from leanto.rules.place_values import place_values
+from leanto.rules.reckoned import reckoned_at, reckoned_of
 from leanto.rules.terms import Value
-from leanto.trade.emc import emc_pct
-from leanto.trade.moisture_meter import (
-    METER_TEMP_F,
-    CorrectedMoisture,
-    corrected_moisture_pct,
-)
-from leanto.trade.moisture_verdict import moisture_verdict
 from leanto.trade.section_loss import ProbeDepths, face_loss
-
-UNKNOWN_WOOD = "other"
-"""Row of the species table that leaves a meter reading as it is."""
-
-_OUTSIDE = (PlaceKind.SITE, PlaceKind.WALL_OUTSIDE, PlaceKind.ROOF, PlaceKind.FEED)
 
 
 def values_for(
@@ -40,11 +31,13 @@ def values_for(
     walk: Walk,
     facts: Mapping[str, FactSpec],
     as_of: date,
+    reckonings: Sequence[Reckoning] = (),
 ) -> dict[str, Value]:
     """Every fact that is known about the observation, by name; a missing one is left out."""
-    here = station_values(station, building, surfaces, stations, walk, as_of)
+    here = station_values(station, building, surfaces, stations, walk, as_of, reckonings)
     surface = surfaces.get(station.surface_id or "")
-    return {**here, **observation_values(observation, surface, here, facts)}
+    own = observation_values(observation, surface, here, facts)
+    return {**here, **own, **reckoned_of(observation.key, reckonings)}
 
 
 def station_values(
@@ -54,17 +47,19 @@ def station_values(
     stations: Mapping[str, Station],
     walk: Walk,
     as_of: date,
+    reckonings: Sequence[Reckoning] = (),
 ) -> dict[str, Value]:
-    """What every observation at the station shares: the place, the air, the day."""
+    """What every observation at the station shares: the place, what was reckoned, air and day."""
     values = place_values(station, building, surfaces)
+    values |= reckoned_at(station, surfaces, reckonings)
     values["building_age_years"] = float(max(0, as_of.year - building.year_built))
-    air = _air_at(station, surfaces, stations, walk.air)
+    air = air_at(station, surfaces, stations, walk.air)
     if air is not None:
         values["air_temp_f"] = air.temp_f
         values["air_humidity_pct"] = air.humidity_pct
-        settled_pct = _emc_pct(air)
-        if settled_pct is not None:
-            values["emc_pct"] = settled_pct
+        settled = settled_pct(air)
+        if settled is not None:
+            values["emc_pct"] = settled
     return values
 
 
@@ -126,68 +121,19 @@ def _typed(entered: float | str, spec: FactSpec | None) -> Value | None:
     return float(entered) if spec.kind == "number" else entered != 0
 
 
-def _air_at(
-    station: Station,
-    surfaces: Mapping[str, Surface],
-    stations: Mapping[str, Station],
-    airs: Mapping[str, Air],
-) -> Air | None:
-    """The air taken here; else the latest outdoors, or the latest inside the same block."""
-    if station.id in airs:
-        return airs[station.id]
-    is_outside = station.kind in _OUTSIDE
-    block = _block_of(station, surfaces)
-    for station_id in reversed(list(airs)):
-        other = stations.get(station_id)
-        if other is None or (other.kind in _OUTSIDE) != is_outside:
-            continue
-        if is_outside or block in (None, _block_of(other, surfaces)):
-            return airs[station_id]
-    return None
-
-
-def _block_of(station: Station, surfaces: Mapping[str, Surface]) -> str | None:
-    surface = surfaces.get(station.surface_id or "")
-    return surface.block if surface else None
-
-
-def _emc_pct(air: Air) -> float | None:
-    try:
-        return emc_pct(air.temp_f, air.humidity_pct)
-    except ValueError:
-        return None
-
-
 def _moisture(values: Mapping[str, Value], here: Mapping[str, Value]) -> dict[str, Value]:
     """The facts that follow from the meter reading, as far as air or a dry spot are known."""
     temp_f, humidity_pct = _number(here, "air_temp_f"), _number(here, "air_humidity_pct")
-    settled_pct = _number(here, "emc_pct")
-    if settled_pct is None:
-        temp_f = humidity_pct = None
-    moisture = _corrected(_number(values, "moisture_pct"), temp_f)
-    if moisture is None:
+    air = None if temp_f is None or humidity_pct is None else Air(temp_f, humidity_pct)
+    verdict = judged_reading(_number(values, READING), _number(values, DRY_SPOT), air)
+    if verdict is None:
         return {}
-    dry_spot = _corrected(_number(values, "dry_spot_moisture_pct"), temp_f)
-    verdict = moisture_verdict(
-        moisture, temp_f, humidity_pct, dry_spot.pct if dry_spot is not None else None
-    )
     found: dict[str, Value] = {}
     if verdict.kind is not NO_VERDICT:
         found["moisture_verdict"] = verdict.kind.value
-    if settled_pct is not None:
-        found["moisture_over_air_pct"] = moisture.pct - settled_pct
+    if verdict.emc_pct is not None:
+        found["moisture_over_air_pct"] = verdict.corrected_pct - verdict.emc_pct
     return found
-
-
-def _corrected(reading_pct: float | None, temp_f: float | None) -> CorrectedMoisture | None:
-    """The reading put right for the warmth of the wood, taken to be that of the air."""
-    if reading_pct is None:
-        return None
-    try:
-        warmth_f = METER_TEMP_F if temp_f is None else temp_f
-        return corrected_moisture_pct(reading_pct, warmth_f, UNKNOWN_WOOD)
-    except ValueError:
-        return None
 
 
 def _section_left(values: Mapping[str, Value], here: Mapping[str, Value]) -> dict[str, Value]:
