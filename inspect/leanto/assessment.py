@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from leanto.building.model import Building
@@ -14,10 +14,13 @@ from leanto.building.surfaces import surfaces_of
 from leanto.checklist.condition import Condition
 from leanto.checklist.model import Checklist
 from leanto.cost.estimate import Estimate
+from leanto.cost.simulation import DRAWS
 from leanto.cost.total import estimate_scope
+from leanto.decision.budget import Money, MoneyBasis, drawn_range, money
 from leanto.decision.courses import Book
 from leanto.decision.decide import decide, hidden_risks
 from leanto.decision.model import Decision
+from leanto.decision.plan import Plan
 from leanto.decision.whole import whole_scope
 from leanto.library import Library
 from leanto.reckon.all import reckon
@@ -71,6 +74,8 @@ class Assessment:
     not_reached: tuple[NotReached, ...]
     reckonings: tuple[Reckoning, ...] = ()
     """The trade's computations over this walk."""
+    money: Money | None = None
+    """Drawn where a report asks for it, see ``with_money``; None while walking."""
 
 
 def assess(building: Building, walk: Walk, library: Library, as_of: date) -> Assessment:
@@ -84,7 +89,7 @@ def assess(building: Building, walk: Walk, library: Library, as_of: date) -> Ass
     judged = judge(
         building, surfaces, stations, walk, library.checklist, library.rules, as_of, reckonings
     )
-    findings, works, hidden = judged.findings, library.works, library.hidden
+    findings, works, hidden = judged.grounds, library.works, library.hidden
     book = Book(works, library.prices, library.factors, hidden, surfaces)
     decision = decide(building, surfaces, walk, findings, book, as_of)
     cautions = {caution.id: caution for caution in library.checklist.cautions}
@@ -116,6 +121,24 @@ def assess(building: Building, walk: Walk, library: Library, as_of: date) -> Ass
         estimate=estimate,
         not_reached=_not_reached(coverage, walk, library.checklist),
     )
+
+
+def with_money(assessment: Assessment, *, draws: int = DRAWS) -> Assessment:
+    """The assessment with its money drawn, and its range the drawn one instead of the quick one.
+
+    Takes about a second; an assessment that has its money already is returned as it is.
+    """
+    if assessment.money is not None:
+        return assessment
+    library, walk = assessment.library, assessment.walk
+    book = Book(library.works, library.prices, library.factors, library.hidden, assessment.surfaces)
+    cautions = {caution.id: caution for caution in library.checklist.cautions}
+    edits = Edits(walk.scope_edits, walk.added_lines)
+    plan = Plan(book, assessment.judged.grounds, assessment.decision, edits, cautions)
+    basis = MoneyBasis(assessment.building, plan, assessment.estimate, assessment.as_of)
+    drawn = money(basis, draws=draws)
+    estimate = replace(assessment.estimate, range=drawn_range(assessment.estimate, drawn.total))
+    return replace(assessment, estimate=estimate, money=drawn)
 
 
 def _coverage(

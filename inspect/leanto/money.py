@@ -95,3 +95,6 @@ class Spread:
     def mean(self) -> Decimal:
         """The three-point mean (low + 4 likely + high) / 6, the usual PERT weights."""
         return (self.low + 4 * self.likely + self.high) / 6
+
+
+NOTHING = Spread.zero()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 
@@ -14,6 +15,7 @@ from leanto.cost.estimate import CostLine
 from leanto.cost.price import Factors, Price
 from leanto.scope.build import build_scope
 from leanto.scope.call import Call
+from leanto.scope.mark import Mark
 from leanto.scope.work import Trade
 
 
@@ -51,7 +53,10 @@ def _factors() -> Factors:
 
 
 def _lines(
-    surfaces: dict[str, Surface], calls: list[Call], minimum: int = 0
+    surfaces: dict[str, Surface],
+    calls: list[Call],
+    minimum: int = 0,
+    by_owner: tuple[str, ...] = (),
 ) -> tuple[CostLine, ...]:
     work = make_work("patch", waste_pct=10, purchase={"size": 32, "name": "sheet"})
     price = Price.model_validate(
@@ -66,7 +71,11 @@ def _lines(
         }
     )
     scope = build_scope(calls, surfaces, {"patch": work})
-    return price_lines(scope.items, {"patch": price}, _factors())
+    items = [
+        replace(item, mark=Mark.BY_OWNER) if item.surface_id in by_owner else item
+        for item in scope.items
+    ]
+    return price_lines(items, {"patch": price}, _factors())
 
 
 def test_a_line_is_built_up_step_by_step(surfaces: dict[str, Surface]) -> None:
@@ -109,3 +118,27 @@ def test_the_explanation_carries_the_figures(surfaces: dict[str, Surface]) -> No
     (line,) = _lines(surfaces, [Call("patch", "main.north.inside", quantity=60.0)])
     for figure in ("12.0 h", "$25.00", "1.4 burden", "$202 materials", "$12 haul", "$817"):
         assert figure in line.explanation
+
+
+def test_a_line_by_the_owner_costs_materials_and_haul_alone(surfaces: dict[str, Surface]) -> None:
+    call = Call("patch", "main.north.inside", quantity=60.0)
+    (line,) = _lines(surfaces, [call], minimum=5000, by_owner=("main.north.inside",))
+    # materials 201.60 and haul 12 without the 1.21 of overhead and profit, and no minimum charge
+    assert line.labor.likely == 0
+    assert line.labor_hours.likely == 0
+    assert line.total.likely == pytest.approx(Decimal("213.60"))
+    assert line.own_hours.likely == Decimal(12)
+    # saved: 817.476 - 213.60
+    assert line.saved.likely == pytest.approx(Decimal("603.876"))
+    assert "by owner" in line.explanation
+
+
+def test_a_line_by_the_owner_takes_no_part_of_the_minimum(surfaces: dict[str, Surface]) -> None:
+    calls = [
+        Call("patch", surface_id, quantity=8.0)
+        for surface_id in ("main.north.inside", "main.south.inside")
+    ]
+    lines = _lines(surfaces, calls, minimum=900, by_owner=("main.north.inside",))
+    by_surface = {line.item.surface_id: line.total.likely for line in lines}
+    assert by_surface["main.south.inside"] == pytest.approx(Decimal(900))
+    assert by_surface["main.north.inside"] < 100

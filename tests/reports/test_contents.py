@@ -11,6 +11,7 @@ from typing import Any
 import pytest
 
 from leanto.assessment import Assessment
+from leanto.bids.quantity import bid_quantity
 from leanto.building.rectangle import Rectangle
 from leanto.reports.blocks import Bullets, Caution, Entry, Figure, Heading, Report
 from leanto.reports.contents import (
@@ -23,7 +24,6 @@ from leanto.reports.contents import (
 )
 from leanto.reports.contents.allowances import budget_in_words
 from leanto.reports.contents.numbering import chains, in_ranges, numbering
-from leanto.reports.contents.repair import bid_quantity
 from leanto.reports.contents.sketches import finding_figures, item_figures
 from leanto.reports.contents.summary import first_blocks
 from leanto.reports.text import to_text

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -14,6 +16,8 @@ from leanto.building.surfaces import surfaces_of
 from leanto.rules.model import Take
 from leanto.scope.build import build_scope
 from leanto.scope.call import Call
+from leanto.scope.mark import Mark
+from leanto.scope.purchases import apart, together
 from leanto.scope.work import Work
 
 NORTH_IN, NORTH_OUT = "main.north.inside", "main.north.outside"
@@ -91,6 +95,59 @@ def test_quantities_round_up_to_whole_sheets(
         [Call("patch", NORTH_IN, quantity=quantity)], surfaces, purchase=sheet, waste_pct=waste_pct
     )
     assert (item.bought, item.purchases) == (expected, purchases)
+
+
+def test_a_purchase_serves_all_places_of_a_work(surfaces: dict[str, Surface]) -> None:
+    # 88 and 80 sq ft with a tenth of waste: 184.8 sq ft, one roll for both.
+    roll = {"size": 200, "name": "200 sq ft roll"}
+    calls = [
+        Call("patch", "main.roof.north", quantity=80.0),
+        Call("patch", "main.roof.south", quantity=88.0),
+    ]
+    north, south = _scope(calls, surfaces, purchase=roll, waste_pct=10)
+    assert (north.quantity, south.quantity) == (80.0, 88.0)
+    assert (north.bought, south.bought) == (pytest.approx(88.0), pytest.approx(112.0))
+    assert (north.purchases, south.purchases) == (1, 1)
+    assert north.is_bought_together
+    (alone,) = _scope(calls[:1], surfaces, purchase=roll, waste_pct=10)
+    assert (alone.bought, alone.is_bought_together) == (200.0, False)
+
+
+def test_pieces_at_each_place_stay_whole(surfaces: dict[str, Surface]) -> None:
+    calls = [Call("patch", s, quantity=3.0) for s in ("main.roof.north", "main.roof.south")]
+    items = _scope(calls, surfaces, unit="each", waste_pct=10)
+    assert [item.bought for item in items] == [4.0, 4.0]
+
+
+def test_the_owner_buys_apart(surfaces: dict[str, Surface]) -> None:
+    roll = {"size": 100, "name": "roll"}
+    calls = [Call("patch", s, quantity=30.0) for s in ("main.roof.north", "main.roof.south")]
+    north, south = _scope(calls, surfaces, purchase=roll)
+    apart_from = together([replace(north, mark=Mark.BY_OWNER), south])
+    assert [item.bought for item in apart_from] == [100.0, 100.0]
+    assert [apart(item).bought for item in (north, south)] == [100.0, 100.0]
+
+
+@given(
+    quantities=st.lists(st.floats(0.1, 500), min_size=1, max_size=8),
+    size=st.floats(0.5, 200),
+    waste_pct=st.integers(0, 50),
+)
+def test_what_is_bought_adds_up_to_whole_purchases(
+    quantities: list[float], size: float, waste_pct: int
+) -> None:
+    surfaces = {s.id: s for s in surfaces_of(parse_building(SHED, "shed.yaml"))}
+    calls = [
+        Call("patch", place, quantity=q) for place, q in zip(surfaces, quantities, strict=False)
+    ]
+    items = _scope(calls, surfaces, purchase={"size": size, "name": "roll"}, waste_pct=waste_pct)
+    needed = sum(quantities) * (1 + waste_pct / 100)
+    count = items[0].purchases
+    assert {item.purchases for item in items} == {count}
+    assert sum(item.bought for item in items) == pytest.approx(count * size)
+    assert (count - 1) * size < needed + 1e-3
+    assert needed <= count * size + 1e-3
+    assert all(i.bought >= i.quantity * (1 + waste_pct / 100) - 1e-3 for i in items)
 
 
 def test_set_up_is_paid_once_however_many_ask(surfaces: dict[str, Surface]) -> None:

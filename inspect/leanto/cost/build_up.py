@@ -10,6 +10,7 @@ from leanto.cost.estimate import CostLine
 from leanto.cost.price import Factors, Price, Three, Wage
 from leanto.money import Spread, exact, format_usd
 from leanto.scope.item import RepairItem
+from leanto.scope.mark import Mark
 from leanto.scope.work import Trade
 
 
@@ -20,13 +21,22 @@ def spread_of(three: Three) -> Spread:
 def price_lines(
     items: Iterable[RepairItem], prices: Mapping[str, Price], factors: Factors
 ) -> tuple[CostLine, ...]:
-    """A cost line for each repair item; the lines of one work share one minimum charge."""
+    """A cost line for each repair item; the lines of one work share one minimum charge.
+
+    A line that the owner does costs materials and haul without overhead and profit, and no visit.
+    """
     lines = plain_lines(items, prices, factors)
     totals: dict[str, Decimal] = {}
     for line in lines:
-        work = line.item.work.id
-        totals[work] = totals.get(work, Decimal(0)) + line.total.likely
-    return tuple(_at_least_minimum(line, totals[line.item.work.id]) for line in lines)
+        if line.item.mark is not Mark.BY_OWNER:
+            work = line.item.work.id
+            totals[work] = totals.get(work, Decimal(0)) + line.total.likely
+    return tuple(
+        _by_owner(line, factors)
+        if line.item.mark is Mark.BY_OWNER
+        else _at_least_minimum(line, totals[line.item.work.id])
+        for line in lines
+    )
 
 
 def plain_lines(
@@ -50,7 +60,7 @@ def _line(
     with_tax = 1 + factors.sales_tax_pct / 100
     materials = spread_of(price.materials_usd).scaled(exact(item.bought) * with_tax)
     haul = spread_of(factors.haul_usd_per_lb).scaled(price.debris_lb * quantity)
-    markup = (1 + factors.overhead_pct / 100) * (1 + factors.profit_pct / 100)
+    markup = _markup(factors)
     total = (labor + materials + haul).scaled(markup)
     access = ", through an opened patch" if item.poor_access else ""
     explanation = (
@@ -70,6 +80,33 @@ def _line(
         total=total,
         explanation=explanation,
     )
+
+
+def _markup(factors: Factors) -> Decimal:
+    return (1 + factors.overhead_pct / 100) * (1 + factors.profit_pct / 100)
+
+
+def _by_owner(line: CostLine, factors: Factors) -> CostLine:
+    """The line without labor, overhead and profit; what that saves stands beside it."""
+    markup = _markup(factors)
+    materials, haul = _over(line.materials, markup), _over(line.haul, markup)
+    return replace(
+        line,
+        labor_hours=Spread.zero(),
+        labor=Spread.zero(),
+        materials=materials,
+        haul=haul,
+        total=materials + haul,
+        explanation=f"{line.explanation}; by owner: no labor, overhead and profit, about "
+        f"{_number(line.labor_hours.likely)} h of your own = "
+        f"{format_usd(materials.likely + haul.likely)}",
+        saved=line.labor + _over(line.materials + line.haul, markup).scaled(markup - 1),
+        own_hours=line.labor_hours,
+    )
+
+
+def _over(spread: Spread, divisor: Decimal) -> Spread:
+    return Spread(spread.low / divisor, spread.likely / divisor, spread.high / divisor)
 
 
 def _at_least_minimum(line: CostLine, likely_of_work: Decimal) -> CostLine:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from leanto.cost.price import Price
-from leanto.money import Spread
+from leanto.money import NOTHING, Spread
 from leanto.scope.item import RepairItem
 
 
@@ -23,6 +23,10 @@ class CostLine:
     """Labor, materials and haul with overhead and profit, at least the minimum charge."""
     explanation: str
     """The build-up in words, with its figures."""
+    saved: Spread = NOTHING
+    """What a contractor would cost on top, for a line that the owner does."""
+    own_hours: Spread = NOTHING
+    """Hours that the owner puts in, at a tradesman's pace."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,4 +63,16 @@ class Estimate:
     range: Range
     """Of the lines and the hidden damage together."""
     labor_hours: Spread
+    """Paid ones."""
     debris_lb: float
+    alternates: tuple[CostLine, ...] = ()
+    """Priced apart; in no sum."""
+
+    @property
+    def saved(self) -> Spread:
+        """What the lines by the owner save."""
+        return Spread.total(line.saved for line in self.lines)
+
+    @property
+    def own_hours(self) -> Spread:
+        return Spread.total(line.own_hours for line in self.lines)

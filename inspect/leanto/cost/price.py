@@ -13,6 +13,7 @@ from leanto.scope.work import Trade
 from leanto.strict import Strict
 
 Amount = Annotated[Decimal, Field(ge=0, le=1_000_000)]
+Multiplier = Annotated[Decimal, Field(gt=0, le=10)]
 
 
 class Three(Strict):
@@ -62,10 +63,10 @@ class Factors(Strict):
     """``checklists/prices/factors.yaml``: wages and what is put on top."""
 
     wages: tuple[Wage, ...]
-    burden: Decimal
+    burden: Multiplier
     """Total labor cost per dollar of wage."""
     burden_source: str
-    region: Decimal = Decimal(1)
+    region: Multiplier = Decimal(1)
     """Local cost against the national average."""
     region_source: str
     overhead_pct: Amount
@@ -87,6 +88,14 @@ class Factors(Strict):
     prices: Three
     """Material prices here and then against the likely ones, the same for every line."""
     shared_source: str
+    own_hour_usd: Amount = Decimal(15)
+    """What an hour of the owner's own is worth to the owner, for weighing what to do alone."""
+    own_pace: Multiplier = Decimal("1.5")
+    """Hours an owner needs for one hour of a tradesman."""
+    own_source: str = "planning figure, no source"
+    replacement_usd_per_sqft: Three | None = None
+    """A new outbuilding of the kind, finished; per sq ft of floor."""
+    replacement_source: str = "planning figure, no source"
 
     @model_validator(mode="after")
     def _every_trade_has_a_wage(self) -> Self:

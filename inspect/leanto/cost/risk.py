@@ -25,6 +25,8 @@ class OwnRisk:
     labor: Triangle
     materials: Triangle
     """Materials and haul."""
+    key: str = ""
+    """The repair item's id; it starts the line's random numbers, see ``cost.simulation``."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +59,7 @@ def own_risk(line: CostLine) -> OwnRisk:
         if scale
         else Triangle(likely, likely, likely)
     )
-    return OwnRisk(labor, Triangle.of(line.materials + line.haul))
+    return OwnRisk(labor, Triangle.of(line.materials + line.haul), line.item.id)
 
 
 def shared_risk(factors: Factors) -> SharedRisk:

@@ -42,4 +42,5 @@ def estimate_scope(
         ),
         labor_hours=Spread.total(line.labor_hours for line in lines),
         debris_lb=sum(float(line.price.debris_lb) * line.item.quantity for line in lines),
+        alternates=price_lines(scope.alternates, prices, factors),
     )

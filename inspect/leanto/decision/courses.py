@@ -13,10 +13,11 @@ from leanto.cost.build_up import plain_lines
 from leanto.cost.estimate import CostLine
 from leanto.cost.price import Factors, Price
 from leanto.cost.risk import SharedRisk, moments, own_risk, shared_risk
+from leanto.cost.triangle import Triangle
 from leanto.decision.hidden import HiddenFile, LiningWork
 from leanto.decision.model import Course, CourseCost, Part
 from leanto.decision.unseen import Line, Unseen
-from leanto.money import Spread
+from leanto.money import NOTHING, Spread
 from leanto.rules.model import Take
 from leanto.scope.build import build_scope
 from leanto.scope.call import Call
@@ -39,6 +40,8 @@ class Case:
     insulate: bool
     setup_share: float
     """This surface's part of the set-up of a gutted room, 0 to 1."""
+    heat_lost: Spread = NOTHING
+    """Money for the heat that a kept lining lets through on top, over the owner's years."""
 
 
 @dataclass(frozen=True)
@@ -90,6 +93,7 @@ def keep_cost(case: Case, book: Book) -> CourseCost:
         ),
         added=(*patch, *wiring, *fill),
         unseen=("damage met later, at change-order prices", later, 1 + dearer),
+        heat_lost=case.heat_lost if case.insulate else NOTHING,
     )
 
 
@@ -136,6 +140,7 @@ def _course(
     added: tuple[Call, ...],
     unseen: tuple[str, tuple[Call, ...], float],
     setup: tuple[CostLine, ...] = (),
+    heat_lost: Spread = NOTHING,
 ) -> CourseCost:
     """A course from its named parts, and from what the unseen part would cost if it were bad."""
     priced = [(text, book.lines(calls)) for text, calls in named if calls]
@@ -147,9 +152,13 @@ def _course(
     if setup:
         share = Spread.total(line.total for line in setup).scaled(case.setup_share)
         parts.insert(0, Part("share of protecting the room", share))
+    if book.hidden.heat is not None:
+        years = f"{book.hidden.heat.years:g} years"
+        parts.append(Part(f"heat lost over {years}, where fill does not reach", heat_lost))
     parts.append(Part(text, hidden))
     counted = tuple(part for part in parts if part.cost.high > 0)
     start = book.expected(certain) + book.expected(setup) * case.setup_share
+    start += Triangle.of(heat_lost).mean
     by_work: dict[str, float] = {}
     for line in certain:
         by_work[line.item.work.id] = by_work.get(line.item.work.id, 0.0) + float(line.total.likely)
@@ -164,6 +173,9 @@ def _course(
         line=Line(start, all_bad),
         expected=start + all_bad * case.unseen.mean,
         likely_by_work=by_work,
+        setup=setup,
+        setup_share=case.setup_share if setup else 0.0,
+        heat_lost=heat_lost,
     )
 
 

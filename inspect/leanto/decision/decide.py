@@ -11,7 +11,8 @@ from leanto.building.model import Building
 from leanto.building.relations import other_face
 from leanto.building.surface import Surface
 from leanto.building.zones import union_area_sqft
-from leanto.cost.risk import HiddenRisk
+from leanto.cost.risk import HiddenRisk, SharedRisk
+from leanto.cost.simulation import HiddenDraw
 from leanto.decision.combination import Choice, Shared, best_combination, combined_cost
 from leanto.decision.courses import (
     Book,
@@ -22,11 +23,12 @@ from leanto.decision.courses import (
     setup_call,
 )
 from leanto.decision.evidence import believed
+from leanto.decision.heat import heat_losses
 from leanto.decision.hidden import HiddenFile
 from leanto.decision.hole import one_hole
 from leanto.decision.model import Course, CourseCost, Decision, SurfaceDecision
 from leanto.decision.unseen import Unseen
-from leanto.money import Spread
+from leanto.money import NOTHING, Spread
 from leanto.record.walk import Walk
 from leanto.rules.finding import CalledWork, Finding
 from leanto.rules.model import NEW_WIRING, OPEN_LINING
@@ -46,8 +48,9 @@ def decide(
     lined = [surface for surface in surfaces.values() if surface.is_lined]
     walked = {key.station for key, seen in walk.observations.items() if seen.condition is not None}
     age_years = max(0, as_of.year - building.year_built)
+    heat = heat_losses(building, surfaces, walk, as_of, book.hidden.heat)
     alone = [
-        _alone(building, surface, findings, book, 1 / len(lined), walked, age_years)
+        _alone(building, surface, findings, book, 1 / len(lined), walked, age_years, heat)
         for surface in lined
     ]
     answers = _together(alone, walk, book)
@@ -129,18 +132,38 @@ def chosen_costs(decision: Decision) -> tuple[CourseCost, ...]:
     return tuple(one.chosen_cost for one in decision.surfaces)
 
 
-def hidden_risks(decision: Decision) -> tuple[tuple[Spread, HiddenRisk], ...]:
+def hidden_risks(decision: Decision, shared: SharedRisk) -> tuple[tuple[Spread, HiddenRisk], ...]:
     """What damage nobody has seen may still cost under the chosen courses, surface by surface."""
     return tuple(
         (
             one.chosen_cost.hidden,
             HiddenRisk(
-                one.unseen.mean * one.chosen_cost.all_bad_usd,
-                one.unseen.variance * one.chosen_cost.all_bad_usd**2,
+                one.unseen.mean * _at_likely_wages(one.chosen_cost, shared),
+                one.unseen.variance * _at_likely_wages(one.chosen_cost, shared) ** 2,
             ),
         )
         for one in decision.surfaces
     )
+
+
+def hidden_draws(decision: Decision, shared: SharedRisk) -> tuple[HiddenDraw, ...]:
+    """The same, to be drawn; none where nothing is left that could not be seen."""
+    return tuple(
+        hidden_draw(one, one.chosen, shared)
+        for one in decision.surfaces
+        if one.chosen_cost.all_bad_usd > 0
+    )
+
+
+def hidden_draw(one: SurfaceDecision, course: Course, shared: SharedRisk) -> HiddenDraw:
+    """What one course of a surface may still bring up."""
+    all_bad_usd = _at_likely_wages(one.cost_of(course), shared)
+    return HiddenDraw(one.unseen.p, one.unseen.a, one.unseen.b, all_bad_usd, one.surface_id)
+
+
+def _at_likely_wages(cost: CourseCost, shared: SharedRisk) -> float:
+    """An expected cost holds the mean wage already; the wages are drawn on top of this one."""
+    return cost.all_bad_usd / shared.wages.mean
 
 
 def with_access(calls: Iterable[Call], decision: Decision) -> tuple[Call, ...]:
@@ -176,6 +199,7 @@ def _alone(
     setup_share: float,
     walked: set[str],
     age_years: float,
+    heat: Mapping[str, Spread],
 ) -> SurfaceDecision:
     """Both courses of one surface, answered as if it were the only one."""
     opened = [
@@ -210,6 +234,7 @@ def _alone(
         wiring_ft=wired_ft(surface, book.hidden) if wanted else 0.0,
         insulate=needs_insulation(surface, building.to_be_heated),
         setup_share=setup_share,
+        heat_lost=heat.get(surface.id, NOTHING),
     )
     keep, gut = keep_cost(case, book), gut_cost(case, book)
     here = _concerning(surface, book.surfaces, findings)
@@ -238,7 +263,8 @@ def _alone(
 
 def _once(opened: list[tuple[Finding, CalledWork]]) -> list[Finding]:
     """Each finding once, though several of its calls open the lining."""
-    return list({finding.id: finding for finding, _ in opened}.values())
+    found = {(one.id, one.rule_id, one.observation): one for one, _ in opened}
+    return list(found.values())
 
 
 def _wants_wiring(findings: Iterable[Finding], surfaces: Mapping[str, Surface]) -> frozenset[str]:

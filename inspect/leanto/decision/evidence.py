@@ -53,7 +53,7 @@ def believed(
             strongest[kind.group] = kind
     chosen = sorted(strongest.values(), key=lambda kind: (-_strength(kind), kind.id))
     evidence = tuple(
-        Evidence(kind.id, kind.text, kind.weight, tuple(f.id for f in told[kind.id]))
+        Evidence(kind.id, kind.text, kind.weight, tuple(dict.fromkeys(f.id for f in told[kind.id])))
         for kind in chosen
     )
     prior = prior_chance(hidden.prior, surface, age_years, foundation)

@@ -12,6 +12,7 @@ from pydantic import Field, model_validator
 
 from leanto.building.kinds import Foundation, Lining
 from leanto.checklist.model import Identifier
+from leanto.cost.price import Three
 from leanto.strict import Strict
 
 Chance = Annotated[float, Field(ge=0, le=1)]
@@ -89,6 +90,20 @@ class HoleTerms(Strict):
     source: Reference
 
 
+class HeatTerms(Strict):
+    """What heat that a kept lining lets through costs its owner."""
+
+    reached_closed: Chance
+    """Share of the closed bays that blown fill reaches."""
+    degree_hours: Three
+    """A year: hours that the room is heated, times how much warmer it is than outdoors, deg F."""
+    usd_per_kwh: Three
+    """Heat as the room gets it."""
+    years: Annotated[float, Field(gt=0, le=50)]
+    """How far ahead the owner looks."""
+    source: Reference
+
+
 class LiningWork(Strict):
     """The works of both courses for one lining."""
 
@@ -120,6 +135,8 @@ class HiddenFile(Strict):
     wire_source: str
     protect: Identifier
     """Set-up of a gutted room, once a building."""
+    heat: HeatTerms | None = None
+    """Left out, heat is no part of the decision."""
 
     @model_validator(mode="after")
     def _not_reached_is_a_kind(self) -> Self:

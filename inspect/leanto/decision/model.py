@@ -9,7 +9,7 @@ from enum import StrEnum
 from leanto.building.rectangle import Rectangle
 from leanto.cost.estimate import CostLine
 from leanto.decision.unseen import Line, Unseen, break_even
-from leanto.money import Spread
+from leanto.money import NOTHING, Spread
 from leanto.scope.call import Call
 
 
@@ -48,6 +48,12 @@ class CourseCost:
     """In dollars, at the expected bad share."""
     likely_by_work: Mapping[str, float]
     """Likely dollars of each work, for the minimum charges that surfaces share."""
+    setup: tuple[CostLine, ...] = ()
+    """Set-up of a gutted room, of which this surface bears ``setup_share``."""
+    setup_share: float = 0.0
+    heat_lost: Spread = NOTHING
+    """Money for heat that goes through bays which insulation does not reach; in ``parts``,
+    ``total`` and ``line``, but no repair: it is in no scope and no budget."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,9 +124,12 @@ class SurfaceDecision:
         """The bad share of the unseen part at which both cost the same; None outside 0 to 1."""
         return break_even(self.keep.line, self.gut.line)
 
+    def cost_of(self, course: Course) -> CourseCost:
+        return self.gut if course is Course.GUT else self.keep
+
     @property
     def chosen_cost(self) -> CourseCost:
-        return self.gut if self.chosen is Course.GUT else self.keep
+        return self.cost_of(self.chosen)
 
     @property
     def is_close(self) -> bool:

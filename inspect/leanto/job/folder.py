@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 from leanto.errors import JobError
@@ -21,6 +22,7 @@ def find_job(folder: Path) -> JobPlaces:
     places = JobPlaces(folder)
     try:
         if places.record.is_file():
+            _refuse_links(places)
             return places
         if not folder.exists():
             raise JobError(f"There is no folder {folder}.", f"Make a job: leanto new {folder}")
@@ -38,6 +40,23 @@ def find_job(folder: Path) -> JobPlaces:
     raise JobError(
         f"{folder} is not a job: it has no record.db.", "Name another folder, or use leanto new."
     )
+
+
+def _refuse_links(places: JobPlaces) -> None:
+    """JobError for a link in a job: whoever sent it would have us read or write elsewhere.
+
+    Only the checklists may be one, as they are only read.
+    """
+    for folder in (places.folder, places.photos):
+        if not folder.is_dir():
+            continue
+        with os.scandir(folder) as found:
+            for entry in found:
+                if entry.is_symlink() and Path(entry.path) != places.checklists:
+                    raise JobError(
+                        f"{entry.path} is a link to another place.",
+                        "A job keeps all its files itself: put the file or folder there instead.",
+                    )
 
 
 def make_folder(folder: Path) -> JobPlaces:

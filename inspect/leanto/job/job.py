@@ -19,9 +19,11 @@ from leanto.job.fetching import fetch_photos
 from leanto.job.fitting import Fitted, fitted
 from leanto.job.folder import find_job, make_folder
 from leanto.job.grounds import Grounds
+from leanto.job.last_range import keep_last_range
 from leanto.job.scope_acceptance import check_scope_edit
 from leanto.library import Library, read_library
 from leanto.places import JobPlaces
+from leanto.record.bid_entry import AboutBid, BidAdded, BidsSent
 from leanto.record.document import read_export
 from leanto.record.entry import (
     AboutItem,
@@ -38,12 +40,14 @@ from leanto.record.entry import (
 )
 from leanto.record.exchange import bodies_of, export_text
 from leanto.record.journal import Clock, Journal
+from leanto.record.kept_file import sweep
 from leanto.record.observation import ObservationKey, Photo
 from leanto.record.photos import import_photo, photo_file
 from leanto.record.store import Store
 from leanto.record.walk import Walk
 
 if TYPE_CHECKING:
+    from leanto.job.bids import JobBids
     from leanto.reports.written import WrittenReport
 
 Progress = Callable[[int, int], None]
@@ -59,6 +63,7 @@ class Job:
         self._library: Library | None = None
         self._grounds: tuple[Building, Grounds] | None = None
         self._assessed: tuple[int, Assessment] | None = None
+        self._backup_fault = ""
 
     @classmethod
     def create(
@@ -102,7 +107,13 @@ class Job:
     def open(cls, folder: Path, *, clock: Clock | None = None, who: str | None = None) -> Job:
         """The job in the folder, for reading only where it can't be written; else JobError."""
         places = find_job(folder)
-        return cls._with(places, Store.open(places.record), clock or _now, who or _user())
+        store, clock = Store.open(places.record), clock or _now
+        job = cls._with(places, store, clock, who or _user())
+        if not job.read_only:
+            job._backup_fault = store.back_up(places.backups, clock())
+            for folder in (places.photos, places.backups):
+                sweep(folder)
+        return job
 
     @classmethod
     def _made(cls, places: JobPlaces, bodies: Sequence[Body], clock: Clock, who: str) -> Job:
@@ -174,12 +185,15 @@ class Job:
 
     @property
     def notices(self) -> tuple[str, ...]:
-        """What the owner should know: photos without a file, answers that no longer fit."""
+        """What the owner should know: photos without a file, answers that no longer fit, and
+        that the backup of this start failed."""
         missing = [photo for photo in self.photos if not self.photo_path(photo).is_file()]
         lines = [] if self.walk.building is None else [*self._fitted().notices]
         if missing:
             names = ", ".join(photo.original_name or photo.digest[:8] for photo in missing)
             lines.append(f"Missing from {self.places.photos}: {names}.")
+        if self._backup_fault:
+            lines.append(self._backup_fault)
         return tuple(lines)
 
     def record(self, body: Body) -> Entry:
@@ -188,8 +202,8 @@ class Job:
         Raises LeantoError for what does not fit the building or the checklist, ReadOnlyJob, and
         JobError when it could not be written, which may be tried again.
         """
-        if isinstance(body, Undone | Redone | Imported):
-            raise ValueError(f"{body.kind} is not recorded from outside")
+        if isinstance(body, Undone | Redone | Imported | BidsSent | BidAdded | AboutBid):
+            raise ValueError(f"{type(body).__name__} is not recorded from outside")
         self._journal.refuse_if_read_only()
         if isinstance(body, BuildingSet):
             check_building(body.building)
@@ -198,6 +212,14 @@ class Job:
         else:
             check_body(body, self.grounds, self.walk)
         return self._journal.append(body)
+
+    @property
+    def bids(self) -> JobBids:
+        """The bids of this job: added, answered and compared there."""
+        # Loaded only now: walking has no bids.
+        from leanto.job.bids import JobBids
+
+        return JobBids(self, self._journal)
 
     @property
     def can_undo(self) -> bool:
@@ -291,6 +313,10 @@ class Job:
         return export_text(self.walk, job=name, walked_on=self.walked_on)
 
     def close(self) -> None:
+        assessed, library = self._assessed, self._library
+        if assessed and library and not self.read_only and assessed[0] == self._last_change():
+            p50 = assessed[1].estimate.range.p50
+            keep_last_range(self.places.folder, p50, assessed[0], library.versions)
         self._journal.close()
 
     def __enter__(self) -> Self:
@@ -311,8 +337,9 @@ class Job:
         return fitted(self.walk, self.grounds)
 
     def _last_change(self) -> int:
-        """Id of the last entry but for moves, which change nothing that is assessed."""
-        ids = (e.id for e in reversed(self.entries) if not isinstance(e.body, MovedTo))
+        """Id of the last entry but for moves and bids, which change nothing that is assessed."""
+        passed = (MovedTo, BidsSent, BidAdded, AboutBid)
+        ids = (e.id for e in reversed(self.entries) if not isinstance(e.body, passed))
         return next(ids, 0)
 
     def _today(self) -> date:

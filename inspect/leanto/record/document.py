@@ -12,9 +12,15 @@ from leanto.building.check import building_problems
 from leanto.building.model import Building
 from leanto.checklist.condition import Condition
 from leanto.errors import InputProblems, Problem
-from leanto.record.entry import (
+from leanto.record.bid_entry import (
+    Bidder,
     Digest,
+    FieldName,
+    FieldText,
     FileName,
+    SentForm,
+)
+from leanto.record.entry import (
     HumidityPct,
     ItemId,
     Mark,
@@ -106,6 +112,18 @@ class AddedLinePart(Strict):
     note: Reason = ""
 
 
+class BidPart(Strict):
+    """A returned bid as it was typed."""
+
+    digest: Digest
+    file_name: FileName = ""
+    bidder: Bidder
+    added_on: date | None = None
+    fields: dict[FieldName, FieldText] = Field(default_factory=dict)
+    answers: dict[FieldName, FieldText] = Field(default_factory=dict)
+    """The owner's readings of fields that could not be read."""
+
+
 class StandPart(Strict):
     station: str
     item: str = ""
@@ -129,6 +147,9 @@ class JobDocument(Strict):
     """Their order numbers them."""
     scope_edits: dict[ItemId, ScopeEditPart] = Field(default_factory=dict)
     """By repair item."""
+    forms_sent: tuple[SentForm, ...] = ()
+    """Bid forms that went out, the latest last."""
+    bids: tuple[BidPart, ...] = ()
 
 
 def read_export(path: Path) -> JobDocument:

@@ -9,6 +9,14 @@ from pydantic import Field, FiniteFloat
 
 from leanto.building.model import Building
 from leanto.checklist.condition import Condition
+from leanto.record.bid_entry import (
+    BidAdded,
+    BidAnswered,
+    BidsSent,
+    BidWithdrawn,
+    Digest,
+    FileName,
+)
 from leanto.strict import Strict
 
 Number = Annotated[int, Field(ge=1, le=99)]
@@ -17,8 +25,6 @@ Reason = Annotated[str, Field(max_length=500)]
 NoteText = Annotated[str, Field(max_length=20_000)]
 MeasureValue = FiniteFloat | Annotated[str, Field(max_length=200)]
 MoreThanZeroFt = Annotated[FiniteFloat, Field(gt=0)]
-Digest = Annotated[str, Field(pattern=r"^[0-9a-f]{64}$")]
-FileName = Annotated[str, Field(max_length=255)]
 TempF = Annotated[float, Field(ge=-60, le=140)]
 HumidityPct = Annotated[float, Field(ge=0, le=100)]
 ItemId = Annotated[str, Field(min_length=3, max_length=200)]
@@ -186,6 +192,10 @@ Body = Annotated[
     | ScopeQuantity
     | ScopeAdded
     | NoteToBidders
+    | BidsSent
+    | BidAdded
+    | BidAnswered
+    | BidWithdrawn
     | MovedTo
     | Imported
     | Undone

@@ -7,10 +7,12 @@ from datetime import date
 
 from leanto.building.rectangle import Rectangle
 from leanto.building.stations import stations_of
+from leanto.record.bid_entry import BidAdded, BidAnswered, BidsSent
 from leanto.record.document import (
     FORMAT,
     AddedLinePart,
     AirPart,
+    BidPart,
     JobDocument,
     ObservationPart,
     OverrulingPart,
@@ -82,6 +84,18 @@ def export_text(walk: Walk, *, job: str, walked_on: date | None) -> str:
             )
             for item_id, edit in sorted(walk.scope_edits.items())
         },
+        forms_sent=walk.forms_sent,
+        bids=tuple(
+            BidPart(
+                digest=bid.digest,
+                file_name=bid.file_name,
+                bidder=bid.bidder,
+                added_on=bid.added_on,
+                fields=bid.fields,
+                answers=bid.answers,
+            )
+            for bid in walk.bids.values()
+        ),
     )
     data = document.model_dump(mode="json", exclude_defaults=True)
     if walk.building is not None:
@@ -156,6 +170,12 @@ def _bodies(document: JobDocument, source: str) -> Iterator[Body]:
             yield ScopeQuantity(item_id=item_id, quantity=edit.quantity, reason=edit.reason)
         if edit.note:
             yield NoteToBidders(item_id=item_id, text=edit.note)
+    for form in document.forms_sent:
+        yield BidsSent(form=form)
+    for bid in document.bids:
+        yield BidAdded.model_validate(bid.model_dump(exclude={"answers"}))
+        for field, text in bid.answers.items():
+            yield BidAnswered(digest=bid.digest, field=field, text=text)
     if document.standing_at is not None:
         yield MovedTo(station=document.standing_at.station, item=document.standing_at.item)
     yield Imported(source=source, walked_on=document.walked_on)

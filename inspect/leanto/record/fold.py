@@ -8,6 +8,14 @@ from typing import Any
 
 from leanto.building.model import Building
 from leanto.building.rectangle import Rectangle
+from leanto.record.bid_entry import (
+    AboutBid,
+    BidAdded,
+    BidAnswered,
+    BidsSent,
+    BidWithdrawn,
+    SentForm,
+)
 from leanto.record.entry import (
     AboutItem,
     AboutObservation,
@@ -29,6 +37,7 @@ from leanto.record.entry import (
     Zoned,
 )
 from leanto.record.history import History
+from leanto.record.kept_bid import KeptBid
 from leanto.record.observation import Air, Observation, ObservationKey, Overruling, Photo
 from leanto.record.scope_edit import AddedLine, ScopeEdit
 from leanto.record.walk import Walk
@@ -45,6 +54,8 @@ def fold(entries: Iterable[Entry]) -> Walk:
     overrulings: dict[str, Overruling] = {}
     edits: dict[str, ScopeEdit] = {}
     added: list[AddedLine] = []
+    sent: list[SentForm] = []
+    bids: dict[str, KeptBid] = {}
     stands = MovedTo(station="")
     for entry in History.of(entries).live:
         match entry.body:
@@ -66,6 +77,10 @@ def fold(entries: Iterable[Entry]) -> Walk:
                 edits[body.item_id] = _edited(before, body, entry)
             case ScopeAdded() as body:
                 added.append(_added(body, len(added) + 1, entry))
+            case BidsSent(form=form):
+                sent.append(form)
+            case BidAdded() | AboutBid() as body:
+                bids = _with_bid(bids, body, entry)
             case MovedTo() as body:
                 stands = body
     return Walk(
@@ -75,6 +90,8 @@ def fold(entries: Iterable[Entry]) -> Walk:
         overrulings=overrulings,
         scope_edits={id_: edit for id_, edit in edits.items() if edit.says_something},
         added_lines=tuple(added),
+        forms_sent=tuple(sent),
+        bids=bids,
         station=stands.station,
         item=stands.item,
     )
@@ -159,6 +176,32 @@ def _edited(before: ScopeEdit, body: AboutItem, entry: Entry) -> ScopeEdit:
         case NoteToBidders(text=text):
             changes = {"note": text}
     return replace(before, who=entry.who, at=entry.at, **changes)
+
+
+def _with_bid(
+    bids: dict[str, KeptBid], body: BidAdded | AboutBid, entry: Entry
+) -> dict[str, KeptBid]:
+    """The bids after one more entry; one about a bid that is gone changes nothing."""
+    held = bids.get(body.digest)
+    match body:
+        case BidAdded():
+            added = KeptBid(
+                digest=body.digest,
+                file_name=body.file_name,
+                bidder=body.bidder,
+                fields=body.fields,
+                added_on=body.added_on or entry.at.date(),
+            )
+            others = {key: bid for key, bid in bids.items() if key != body.replaces}
+            return {**others, body.digest: added}
+        case BidAnswered(field=field, text=text) if held is not None:
+            answers = {key: said for key, said in held.answers.items() if key != field}
+            if text:
+                answers[field] = text
+            return {**bids, body.digest: replace(held, answers=answers)}
+        case BidWithdrawn():
+            return {key: bid for key, bid in bids.items() if key != body.digest}
+    return bids
 
 
 def _added(body: ScopeAdded, number: int, entry: Entry) -> AddedLine:

@@ -58,6 +58,10 @@ class Journal:
                     return walked_on
         return None
 
+    def now(self) -> datetime:
+        """The present time by this record's clock."""
+        return self._clock()
+
     def append(self, body: Body) -> Entry:
         """The entry, on the disk when this returns; raises what the store raises."""
         with self._one_at_a_time:

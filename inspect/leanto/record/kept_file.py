@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import errno
 import os
 from pathlib import Path
 
@@ -21,6 +22,29 @@ def keep_file(path: Path, content: bytes) -> None:
             beside.unlink(missing_ok=True)
         raise
     sync_folder(path.parent)
+
+
+def keep_new_file(path: Path, content: bytes) -> None:
+    """The content at ``path``, whole or not at all; FileExistsError where something is there."""
+    if path.exists() or path.is_symlink():
+        raise FileExistsError(errno.EEXIST, os.strerror(errno.EEXIST), str(path))
+    keep_file(path, content)
+
+
+def sweep(folder: Path) -> None:
+    """Takes away what ``keep_file`` left half written in the folder when its process was killed.
+
+    Only for who knows that nobody is writing there now.
+    """
+    with contextlib.suppress(OSError):
+        for left in folder.glob(".*.part"):
+            left.unlink(missing_ok=True)
+
+
+def sync_file(path: Path) -> None:
+    """The content of the file brought to the disk; raises OSError."""
+    with path.open("rb+") as file:
+        os.fsync(file.fileno())
 
 
 def sync_folder(folder: Path) -> None:

@@ -5,6 +5,8 @@ from __future__ import annotations
 import sqlite3
 from dataclasses import dataclass
 
+from leanto.record.checksum import entry_crc
+
 APPLICATION_ID = 0x6C65616E
 """``lean`` in ASCII: tells a record from any other SQLite file."""
 
@@ -14,6 +16,17 @@ class Migration:
     name: str
     statements: tuple[str, ...]
 
+
+_ONLY_ADDED = (
+    """CREATE TRIGGER entries_are_not_changed BEFORE UPDATE ON entries
+    BEGIN SELECT RAISE(ABORT, 'entries are not changed'); END""",
+    """CREATE TRIGGER entries_are_not_deleted BEFORE DELETE ON entries
+    BEGIN SELECT RAISE(ABORT, 'entries are not deleted'); END""",
+    # REPLACE deletes without the trigger above where recursive_triggers is off.
+    """CREATE TRIGGER entries_follow_without_gap BEFORE INSERT ON entries
+    WHEN NEW.id IS NOT (SELECT coalesce(max(id), 0) + 1 FROM entries)
+    BEGIN SELECT RAISE(ABORT, 'entries are numbered without gaps'); END""",
+)
 
 MIGRATIONS = (
     Migration(
@@ -30,21 +43,30 @@ MIGRATIONS = (
             )""",
         ),
     ),
+    Migration("entries are only ever added", _ONLY_ADDED),
     Migration(
-        "entries are only ever added",
+        "entries carry a checksum",
         (
-            """CREATE TRIGGER entries_are_not_changed BEFORE UPDATE ON entries
-            BEGIN SELECT RAISE(ABORT, 'entries are not changed'); END""",
-            """CREATE TRIGGER entries_are_not_deleted BEFORE DELETE ON entries
-            BEGIN SELECT RAISE(ABORT, 'entries are not deleted'); END""",
-            # REPLACE deletes without the trigger above where recursive_triggers is off.
-            """CREATE TRIGGER entries_follow_without_gap BEFORE INSERT ON entries
-            WHEN NEW.id IS NOT (SELECT coalesce(max(id), 0) + 1 FROM entries)
-            BEGIN SELECT RAISE(ABORT, 'entries are numbered without gaps'); END""",
+            """CREATE TABLE checked_entries (
+                id INTEGER PRIMARY KEY,
+                at TEXT NOT NULL,
+                who TEXT NOT NULL,
+                kind TEXT NOT NULL,
+                body TEXT NOT NULL,
+                crc INTEGER NOT NULL
+            )""",
+            """INSERT INTO checked_entries
+            SELECT id, at, who, kind, body, entry_crc(id, at, who, kind, body)
+            FROM entries ORDER BY id""",
+            "DROP TABLE entries",
+            "ALTER TABLE checked_entries RENAME TO entries",
+            *_ONLY_ADDED,
         ),
     ),
 )
 SCHEMA_VERSION = len(MIGRATIONS)
+CHECKSUMS_SINCE = 3
+"""The schema from which on every entry has a checksum."""
 
 
 def schema_version(connection: sqlite3.Connection) -> int:
@@ -58,6 +80,7 @@ def schema_version(connection: sqlite3.Connection) -> int:
 
 def migrate(connection: sqlite3.Connection) -> None:
     """Every pending step, each with the row that remembers it. Needs autocommit mode."""
+    connection.create_function("entry_crc", 5, entry_crc, deterministic=True)
     for number in range(schema_version(connection) + 1, SCHEMA_VERSION + 1):
         step = MIGRATIONS[number - 1]
         connection.execute("BEGIN IMMEDIATE")

@@ -20,6 +20,14 @@ if TYPE_CHECKING:
 
 LONG_SIDE_PX = 1600
 JPEG_QUALITY = 82
+MOST_PIXELS = 80_000_000
+"""Of a JPEG, which is read in parts; decoding this many takes about 500 MB at the worst."""
+MOST_PIXELS_OTHERWISE = 25_000_000
+"""Of a picture that is unpacked whole before it is shrunk."""
+_MOST_BYTES = 200_000_000
+_MOST_SCANS = 100
+"""Cameras write a dozen; thousands are a way to keep a decoder busy for minutes."""
+_START_OF_SCAN = b"\xff\xda"
 
 # Pillow knows many more; these need no outside program and come from cameras and scanners.
 _FORMATS = ("JPEG", "PNG", "WEBP", "TIFF", "BMP", "GIF")
@@ -115,6 +123,7 @@ def _converted(source: Path, name: str) -> tuple[bytes, datetime | None]:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")  # Pillow's own words on large or odd pictures
             with Image.open(source, formats=_FORMATS) as picture:
+                _check_size(picture, source, name)
                 taken_at = _taken_at(picture)
                 upright = _upright(_shrunk(picture), _orientation(picture))
                 out = io.BytesIO()
@@ -124,9 +133,7 @@ def _converted(source: Path, name: str) -> tuple[bytes, datetime | None]:
             f"{name} is no picture that can be read here.", "Use a JPEG, PNG, WebP or TIFF file."
         ) from None
     except Image.DecompressionBombError:
-        raise PhotoError(
-            f"{name} has too many pixels.", "Make it smaller, below 150 million pixels."
-        ) from None
+        raise _too_large(name, MOST_PIXELS_OTHERWISE) from None
     except MemoryError:
         raise PhotoError(f"{name} does not fit into memory.", "Make it smaller.") from None
     except _BROKEN:
@@ -134,6 +141,23 @@ def _converted(source: Path, name: str) -> tuple[bytes, datetime | None]:
             f"{name} is broken or cut short.", "Copy it from the camera again."
         ) from None
     return out.getvalue(), taken_at
+
+
+def _check_size(picture: Image, source: Path, name: str) -> None:
+    """Nothing for a picture that can be decoded in bounded time and memory; else PhotoError."""
+    most = MOST_PIXELS if picture.format == "JPEG" else MOST_PIXELS_OTHERWISE
+    if picture.width * picture.height > most:
+        raise _too_large(name, most)
+    if source.stat().st_size > _MOST_BYTES:
+        raise PhotoError(f"{name} is larger than 200 MB.", "Save it as an ordinary JPEG.")
+    if picture.format == "JPEG" and source.read_bytes().count(_START_OF_SCAN) > _MOST_SCANS:
+        raise PhotoError(f"{name} is packed in an odd way.", "Save it as an ordinary JPEG.")
+
+
+def _too_large(name: str, most: int) -> PhotoError:
+    return PhotoError(
+        f"{name} has too many pixels.", f"Make it smaller, below {most // 1_000_000} million pixels."
+    )
 
 
 def _shrunk(picture: Image) -> Image:

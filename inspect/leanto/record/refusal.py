@@ -27,15 +27,19 @@ def read_only(reason: str) -> ReadOnlyJob:
 
 
 def no_record(path: Path, what: str) -> JobError:
-    return JobError(f"{path} {what}.", _FROM_COPY)
+    return JobError(f"{path} {what}.", _recover(path))
 
 
 def damaged(path: Path, how: str) -> JobError:
     plain = " ".join(how.split())
     return JobError(
         f"{path} is damaged ({plain}).",
-        f"Keep the damaged file. {_FROM_COPY} The photos are not touched by this.",
+        f"Keep the damaged file; the photos are not touched by this. {_recover(path)}",
     )
+
+
+def _recover(path: Path) -> str:
+    return f"Save what can be read into a copy: leanto recover {path.parent} NEW-FOLDER"
 
 
 def not_opened(path: Path, error: sqlite3.Error) -> JobError:

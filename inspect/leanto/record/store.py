@@ -4,6 +4,7 @@
 2. Entries are numbered 1, 2, 3 ... and are never changed or deleted; triggers hold that.
 3. One program writes at a time; others read. The right to write ends with the process.
 4. A record of a newer schema is read and never written.
+5. A record that is damaged is refused before a byte of it is changed.
 """
 
 from __future__ import annotations
@@ -21,12 +22,21 @@ from pydantic import TypeAdapter, ValidationError
 from leanto import __version__
 from leanto.errors import JobError
 from leanto.record import refusal
-from leanto.record.connection import connect, connect_for_reading, connect_for_writing
+from leanto.record.backups import back_up
+from leanto.record.checksum import entry_crc
+from leanto.record.connection import (
+    connect,
+    connect_for_reading,
+    connect_for_writing,
+    connect_untouched,
+)
 from leanto.record.entry import Body, Entry
 from leanto.record.kept_file import sync_folder
 from leanto.record.lock import JobLock
+from leanto.record.log_check import log_is_damaged
 from leanto.record.migrations import (
     APPLICATION_ID,
+    CHECKSUMS_SINCE,
     SCHEMA_VERSION,
     migrate,
     remember,
@@ -85,9 +95,13 @@ class Store:
             lock = JobLock.take(path.with_name("record.lock"))
             on_failure.callback(lock.release)
             try:
+                if not lock.reason:
+                    with contextlib.closing(connect_untouched(path)) as untouched:
+                        _check_whole(path, untouched)
                 connection, read_only_reason = _connected(path, lock.reason)
                 on_failure.callback(connection.close)
-                _check_whole(path, connection)
+                if read_only_reason:
+                    _check_whole(path, connection)
                 if schema_version(connection) > SCHEMA_VERSION:
                     connection.execute("PRAGMA query_only = ON")
                     read_only_reason = read_only_reason or refusal.NEWER
@@ -135,7 +149,22 @@ class Store:
                 raise
             except sqlite3.Error as error:
                 raise refusal.not_opened(self.path, error) from error
-        return tuple(_entry(*row) for row in rows)
+        return tuple(entry_of(*row) for row in rows)
+
+    def back_up(self, folder: Path, now: datetime) -> str:
+        """A dated copy in the folder, unless the last start made the same one.
+
+        Returns why there is none, in one sentence; empty when all is well. Never raises for a
+        disk that is full or a folder that may not be written: the walk goes on without.
+        """
+        with self._one_at_a_time:
+            try:
+                back_up(self._connection, folder, now.astimezone(UTC))
+            except OSError as error:
+                return f"No backup was made: {error.strerror or error}."
+            except sqlite3.Error as error:
+                return f"No backup was made: {error}."
+        return ""
 
     def close(self) -> None:
         self._connection.close()
@@ -160,19 +189,21 @@ def _connected(path: Path, read_only_reason: str) -> tuple[sqlite3.Connection, s
 def _insert(connection: sqlite3.Connection, entry: Entry) -> None:
     if entry.at.tzinfo is None:
         raise ValueError("an entry's time needs a time zone")
+    row = (
+        entry.id,
+        entry.at.astimezone(UTC).isoformat(),
+        entry.who,
+        entry.body.kind,
+        _BODY.dump_json(entry.body).decode("utf-8"),
+    )
     connection.execute(
-        "INSERT INTO entries (id, at, who, kind, body) VALUES (?, ?, ?, ?, ?)",
-        (
-            entry.id,
-            entry.at.astimezone(UTC).isoformat(),
-            entry.who,
-            entry.body.kind,
-            _BODY.dump_json(entry.body).decode("utf-8"),
-        ),
+        "INSERT INTO entries (id, at, who, kind, body, crc) VALUES (?, ?, ?, ?, ?, ?)",
+        (*row, entry_crc(*row)),
     )
 
 
-def _entry(id_: int, at: str, who: str, kind: str, body: str) -> Entry:
+def entry_of(id_: int, at: str, who: str, kind: str, body: str) -> Entry:
+    """The entry of a stored row; JobError for one that this version cannot read."""
     try:
         read = _BODY.validate_json(body)
         if read.kind != kind:
@@ -202,6 +233,31 @@ def _check_header(path: Path) -> None:
 
 
 def _check_whole(path: Path, connection: sqlite3.Connection) -> None:
+    """Nothing for a record whose pages and entries are what was written; else JobError."""
     (said,) = connection.execute("PRAGMA quick_check(1)").fetchone()
     if said != "ok":
         raise refusal.damaged(path, said)
+    if log_is_damaged(path.with_name(path.name + "-wal")):
+        raise refusal.damaged(path, "its log cannot be read to the end")
+    try:
+        schema_version(connection)
+    except ValueError:
+        raise refusal.damaged(path, "its schema version is not a number") from None
+    if (id_ := _first_changed(connection)) is not None:
+        raise refusal.damaged(path, f"entry {id_} is not what was written")
+
+
+def _first_changed(connection: sqlite3.Connection) -> int | None:
+    """The first id that is missing, or whose entry its checksum does not fit."""
+    has_checksums = CHECKSUMS_SINCE <= schema_version(connection) <= SCHEMA_VERSION
+    columns = "id, at, who, kind, body, crc" if has_checksums else "id, at, who, kind, body"
+    following = 0
+    connection.text_factory = lambda stored: stored.decode("utf-8", "replace")
+    for id_, *row in connection.execute(f"SELECT {columns} FROM entries ORDER BY id"):
+        following += 1
+        if id_ != following or not all(isinstance(text, str) for text in row[:4]):
+            return following
+        if has_checksums and entry_crc(id_, *row[:4]) != row[4]:
+            return following
+    connection.text_factory = str
+    return None

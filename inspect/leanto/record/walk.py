@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from leanto.building.model import Building
+from leanto.record.bid_entry import SentForm
+from leanto.record.kept_bid import KeptBid
 from leanto.record.observation import Air, Observation, ObservationKey, Overruling
 from leanto.record.scope_edit import AddedLine, ScopeEdit
 
@@ -21,6 +23,10 @@ class Walk:
     """By the id of the repair item."""
     added_lines: tuple[AddedLine, ...] = ()
     """Repair items that the owner added, in the order they were added."""
+    forms_sent: tuple[SentForm, ...] = ()
+    """Bid forms that went out, the latest last."""
+    bids: dict[str, KeptBid] = field(default_factory=dict)
+    """By the digest of the returned file, in the order they were added."""
     station: str = ""
     """Where the walker stood last."""
     item: str = ""

@@ -12,6 +12,7 @@ from typing import Literal
 
 from leanto.building.sketch import Sketch
 from leanto.record.observation import Photo
+from leanto.reports.chart_blocks import Chart
 
 Align = Literal["left", "center", "right"]
 
@@ -80,6 +81,41 @@ class Table:
 
 
 @dataclass(frozen=True, slots=True)
+class Field:
+    """A box that is typed into, on the screen or by hand."""
+
+    name: str
+    label: str
+    """What a reader of the screen says."""
+    value: str = ""
+    """What stands in it from the start, in plain ASCII."""
+    lines: int = 1
+    fixed: bool = False
+    """True for what must not be changed."""
+
+
+FormRow = tuple[str | Field, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class FormTable:
+    """A table with boxes to type into; without titles when no column has one."""
+
+    columns: tuple[Column, ...]
+    rows: tuple[FormRow | Band, ...]
+
+    def __post_init__(self) -> None:
+        cells = [row for row in self.rows if not isinstance(row, Band)]
+        if any(len(row) != len(self.columns) for row in cells):
+            raise ValueError("a row needs a cell for every column")
+
+    @property
+    def fields(self) -> tuple[Field, ...]:
+        rows = (row for row in self.rows if not isinstance(row, Band))
+        return tuple(cell for row in rows for cell in row if isinstance(cell, Field))
+
+
+@dataclass(frozen=True, slots=True)
 class Picture:
     photo: Photo
     caption: str
@@ -138,10 +174,12 @@ Block = (
     | Bullets
     | Facts
     | Table
+    | FormTable
     | Picture
     | Entry
     | Figure
     | RangeBar
+    | Chart
     | Caution
     | NewPage
 )

@@ -32,6 +32,8 @@ def code(character: str) -> str:
 
 def columns(text: str) -> int:
     """How many columns of a terminal the text takes."""
+    if text.isascii():
+        return len(text)
     return sum(_columns(character) for character in text)
 
 

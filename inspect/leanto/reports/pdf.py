@@ -13,6 +13,7 @@ from reportlab.platypus import BaseDocTemplate, Flowable, Frame, NextPageTemplat
 
 from leanto import __version__
 from leanto.errors import ReportError
+from leanto.record.kept_file import keep_file
 from leanto.reports.blocks import Report
 from leanto.reports.characters import printable
 from leanto.reports.fonts import Typesetter
@@ -116,13 +117,10 @@ def _frame() -> Frame:
 
 def _put(path: Path, data: bytes) -> None:
     """Writes beside the file, then takes its place: no reader meets half a report."""
-    beside = path.with_name(f".{path.name}.part")
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
-        beside.write_bytes(data)
-        beside.replace(path)
+        keep_file(path, data)
     except OSError as error:
-        beside.unlink(missing_ok=True)
         raise ReportError(
             f"The report could not be written to {path}: {error.strerror or error}.",
             "Close the file if it is open elsewhere, free some space, or choose another folder.",

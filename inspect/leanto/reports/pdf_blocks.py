@@ -9,22 +9,28 @@ from itertools import groupby
 from reportlab.platypus import CondPageBreak, Flowable, KeepTogether, PageBreak, Spacer
 
 from leanto.reports.blocks import (
+    Band,
     Block,
     Bullets,
     Caution,
     Entry,
     Facts,
     Figure,
+    FormTable,
     Heading,
     NewPage,
     Paragraph,
     Picture,
     RangeBar,
+    Row,
     Table,
 )
+from leanto.reports.chart_blocks import CourseChart, SpreadChart, SwingChart
 from leanto.reports.fonts import Typesetter
 from leanto.reports.pdf_caution import caution_box
+from leanto.reports.pdf_chart import ChartDrawing
 from leanto.reports.pdf_entry import entry_pieces, picture_rows
+from leanto.reports.pdf_form import form_table
 from leanto.reports.pdf_heading import PdfHeading
 from leanto.reports.pdf_pairs import column_width_pt, two_beside
 from leanto.reports.pdf_photo import PhotoPath
@@ -45,8 +51,17 @@ _OUTLINED = 2
 _PARAGRAPH_PT, _HEADING_PT = 40.0, 30.0
 _SMALL_ROWS = 9
 """A table of so many rows is kept on one page."""
-_ROW_PT = 24.0
-_ROOM_PT: dict[type[Block], float] = {Figure: 200, Picture: 190, Entry: 120, Table: 90}
+_ROW_PT, _MORE_PT = 24.0, 9.0
+"""A row of a table, and each further line in it."""
+_ROOM_PT: dict[type[Block], float] = {
+    Figure: 200,
+    Picture: 190,
+    Entry: 120,
+    Table: 90,
+    SwingChart: 190,
+    SpreadChart: 145,
+    CourseChart: 90,
+}
 """What must still fit on the page below a heading, by what comes next."""
 
 
@@ -110,10 +125,15 @@ class Layout:
             case Table():
                 table = pdf_table(block, self.width_pt, self.setter)
                 yield _kept(table) if len(block.rows) <= _SMALL_ROWS else table
+            case FormTable():
+                yield form_table(block, self.width_pt, self.setter)
             case Entry():
                 yield from entry_pieces(block, self.width_pt, *self._tools)
             case RangeBar():
                 yield RangeDrawing(block, self.width_pt, self.setter)
+                yield Spacer(0, 6)
+            case SwingChart() | SpreadChart() | CourseChart():
+                yield ChartDrawing(block, self.width_pt, self.setter)
                 yield Spacer(0, 6)
             case NewPage():
                 yield PageBreak()
@@ -197,8 +217,13 @@ def _room_below_pt(following: Sequence[Block]) -> float:
     if isinstance(first, Heading):
         return _HEADING_PT + _room_below_pt(rest)
     if isinstance(first, Table) and len(first.rows) <= _SMALL_ROWS:
-        return _ROW_PT * (1 + len(first.rows) + len(first.foot))
+        return _ROW_PT + sum(_row_pt(row) for row in (*first.rows, *first.foot))
     return _ROOM_PT.get(type(first), 60)
+
+
+def _row_pt(row: Row | Band) -> float:
+    more = 0 if isinstance(row, Band) else max(cell.count("\n") for cell in row)
+    return _ROW_PT + _MORE_PT * more
 
 
 def _stands_alone(figure: Figure) -> bool:

@@ -7,7 +7,7 @@ from typing import Any
 from reportlab.platypus import Table as PdfTable
 from reportlab.platypus import TableStyle
 
-from leanto.reports.blocks import Band, Facts, Table
+from leanto.reports.blocks import Band, Column, Facts, Table
 from leanto.reports.fonts import Face, Typesetter
 from leanto.reports.pdf_style import (
     ACCENT,
@@ -23,7 +23,7 @@ from leanto.reports.pdf_text import paragraph
 
 Command = tuple[Any, ...]
 _HIGHEST_ROW_PT = 500.0
-_PAD: list[Command] = [
+PAD: list[Command] = [
     ("VALIGN", (0, 0), (-1, -1), "TOP"),
     ("LEFTPADDING", (0, 0), (-1, -1), 4),
     ("RIGHTPADDING", (0, 0), (-1, -1), 4),
@@ -40,11 +40,11 @@ def pdf_table(table: Table, width_pt: float, setter: Typesetter) -> PdfTable:
         for column in table.columns
     ]
     rows: list[list[Any]] = [titles]
-    commands = [*_PAD, ("LINEBELOW", (0, 0), (-1, 0), 0.9, ACCENT)]
+    commands = [*PAD, ("LINEBELOW", (0, 0), (-1, 0), 0.9, ACCENT)]
     for row in (*table.rows, *table.foot):
         at = len(rows)
         if isinstance(row, Band):
-            rows.append(_band(row, last, setter))
+            rows.append(band_cells(row, last, setter))
             split = last - 2 if row.amount and last > 2 else last
             commands += [
                 ("SPAN", (0, at), (split, at)),
@@ -73,7 +73,7 @@ def pdf_table(table: Table, width_pt: float, setter: Typesetter) -> PdfTable:
         first = len(table.rows) + 1
         commands.append(("LINEABOVE", (0, first), (-1, first), 0.9, INK))
         commands.append(("NOSPLIT", (0, max(1, first - 1)), (-1, -1)))
-    return _table(rows, _widths(table, width_pt), commands, repeat=1)
+    return _table(rows, widths_pt(table.columns, width_pt), commands, repeat=1)
 
 
 def facts_table(facts: Facts, width_pt: float, setter: Typesetter) -> PdfTable:
@@ -85,11 +85,12 @@ def facts_table(facts: Facts, width_pt: float, setter: Typesetter) -> PdfTable:
         ]
         for label, value in facts.pairs
     ]
-    commands = [*_PAD, ("LINEBELOW", (0, 0), (-1, -1), 0.3, LIGHT)]
+    commands = [*PAD, ("LINEBELOW", (0, 0), (-1, -1), 0.3, LIGHT)]
     return _table(rows, [width_pt * 0.24, width_pt * 0.76], commands, repeat=0)
 
 
-def _band(band: Band, last: int, setter: Typesetter) -> list[Any]:
+def band_cells(band: Band, last: int, setter: Typesetter) -> list[Any]:
+    """The cells of a band across the columns 0 to ``last``."""
     cells: list[Any] = [""] * (last + 1)
     cells[0] = paragraph(band.text, cell_style("left", Face.BOLD), setter)
     if band.amount and last > 2:
@@ -97,9 +98,10 @@ def _band(band: Band, last: int, setter: Typesetter) -> list[Any]:
     return cells
 
 
-def _widths(table: Table, width_pt: float) -> list[float]:
-    shares = sum(column.share for column in table.columns)
-    return [width_pt * column.share / shares for column in table.columns]
+def widths_pt(columns: tuple[Column, ...], width_pt: float) -> list[float]:
+    """The width of each column of a table that is so wide."""
+    shares = sum(column.share for column in columns)
+    return [width_pt * column.share / shares for column in columns]
 
 
 def _table(

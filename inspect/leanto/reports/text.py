@@ -13,6 +13,7 @@ from leanto.reports.blocks import (
     Entry,
     Facts,
     Figure,
+    FormTable,
     Heading,
     NewPage,
     Paragraph,
@@ -22,6 +23,9 @@ from leanto.reports.blocks import (
     Table,
 )
 from leanto.reports.characters import columns, printable
+from leanto.reports.chart_blocks import CourseChart, SpreadChart, SwingChart
+from leanto.reports.chart_text import chart_lines
+from leanto.reports.text_form import form_lines
 from leanto.reports.text_table import table_lines
 from leanto.reports.text_wrap import wrapped
 
@@ -42,6 +46,11 @@ def to_text(report: Report, width: int = 80) -> str:
     return "\n".join(line.rstrip() for line in lines) + "\n"
 
 
+def block_lines(block: Block, width: int) -> list[str]:
+    """One block in lines of at most ``width`` columns, as ``to_text`` prints it."""
+    return [line.rstrip() for line in _lines(block, width)]
+
+
 def _lines(block: Block, width: int) -> Iterator[str]:
     match block:
         case Heading(level=level, text=text):
@@ -55,6 +64,8 @@ def _lines(block: Block, width: int) -> Iterator[str]:
             yield from _facts(pairs, width)
         case Table():
             yield from table_lines(block, width)
+        case FormTable():
+            yield from form_lines(block, width)
         case Entry():
             yield from _entry(block, width)
         case Figure():
@@ -63,6 +74,8 @@ def _lines(block: Block, width: int) -> Iterator[str]:
             yield from wrapped(f"[Picture] {caption}", width)
         case RangeBar():
             yield from wrapped(_range(block), width)
+        case SwingChart() | SpreadChart() | CourseChart():
+            yield from chart_lines(block, width)
         case Caution():
             yield from wrapped(f"! {block.title}: {block.text}", width, rest="  ")
             if block.who:

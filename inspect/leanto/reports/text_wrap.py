@@ -19,21 +19,20 @@ def wrapped(text: str, width: int, first: str = "", rest: str = "") -> list[str]
             if line and columns(start) + columns(line) + 1 + columns(word) > width:
                 lines.append(start + line)
                 start, line = rest, ""
-            room = max(1, width - columns(start))
-            while columns(word) > room and not line:
-                head = _head(word, room)
-                lines.append(start + head)
-                word, start = word[len(head) :], rest
-                room = max(1, width - columns(start))
-            line = f"{line} {word}" if line else word
+            cut = 0
+            while not line and (end := _fitting(word, cut, width - columns(start))) < len(word):
+                lines.append(start + word[cut:end])
+                cut, start = end, rest
+            line = f"{line} {word}" if line else word[cut:]
         lines.append(start + line)
         start = rest
     return lines
 
 
-def _head(word: str, room: int) -> str:
-    """As much of the word as fits, one character at least."""
-    end = 1
-    while end < len(word) and columns(word[: end + 1]) <= room:
+def _fitting(word: str, begin: int, room: int) -> int:
+    """The end of as much of the word from ``begin`` on as fits, one character at least."""
+    end = begin + 1
+    taken, room = columns(word[begin:end]), max(1, room)
+    while end < len(word) and (taken := taken + columns(word[end])) <= room:
         end += 1
-    return word[:end]
+    return end

@@ -11,6 +11,7 @@ from leanto.building.surface import Surface
 from leanto.rules.model import Take
 from leanto.scope.call import Call
 from leanto.scope.item import RepairItem, Scope
+from leanto.scope.purchases import together
 from leanto.scope.quantity import bought, in_words, taken, widened_union
 from leanto.scope.work import Work
 
@@ -30,8 +31,16 @@ def build_scope(
         for (work_id, _), group in groups.items()
         if (item := _merged(works[work_id], group, surfaces)) is not None
     ]
-    items.sort(key=lambda item: (item.work.phase.rank, item.work.trade, item.work.id, item.id))
-    return Scope(tuple(items))
+    return Scope(in_order_of_work(together(items)))
+
+
+def in_order_of_work(items: Iterable[RepairItem]) -> tuple[RepairItem, ...]:
+    """By phase, then by trade and work."""
+    return tuple(
+        sorted(
+            items, key=lambda item: (item.work.phase.rank, item.work.trade, item.work.id, item.id)
+        )
+    )
 
 
 def _place_key(work: Work, call: Call, surfaces: Mapping[str, Surface]) -> str:

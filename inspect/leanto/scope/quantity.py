@@ -82,10 +82,14 @@ def bought(work: Work, quantity: float) -> tuple[float, int | None]:
 
     Returns the amount in the unit of the work, and the number of purchases when the work names one.
     """
-    with_waste = quantity * (1 + work.waste_pct / 100)
+    amount = with_waste(work, quantity)
     if work.purchase is not None:
-        count = math.ceil(with_waste / work.purchase.size - _NOISE)
+        count = math.ceil(amount / work.purchase.size - _NOISE)
         return count * work.purchase.size, count
     if work.unit is Unit.EACH:
-        return float(math.ceil(with_waste - _NOISE)), None
-    return with_waste, None
+        return float(math.ceil(amount - _NOISE)), None
+    return amount, None
+
+
+def with_waste(work: Work, quantity: float) -> float:
+    return quantity * (1 + work.waste_pct / 100)

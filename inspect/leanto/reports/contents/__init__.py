@@ -7,6 +7,7 @@ from leanto.reports.contents.repair import repair_scope
 from leanto.reports.contents.short import (
     decision_report,
     findings_report,
+    money_report,
     scope_report,
     summary_report,
 )
@@ -15,6 +16,7 @@ __all__ = [
     "condition_report",
     "decision_report",
     "findings_report",
+    "money_report",
     "repair_scope",
     "scope_report",
     "summary_report",

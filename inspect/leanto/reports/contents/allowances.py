@@ -146,11 +146,15 @@ def movers(estimate: Estimate, numbers: Numbering, most: int = 5) -> tuple[str, 
 
 
 def bought_in_words(item: RepairItem) -> str:
-    """The quantity as it is bought, with the purchases it makes on the second line."""
+    """The quantity as it is bought, with the purchases it makes on the second line.
+
+    Purchases that serve more than one place are named with all of them.
+    """
     amount = format_quantity(round(item.bought, 1), item.work.unit)
     if item.purchases is None or item.work.purchase is None:
         return amount
-    return f"{amount}\n{item.purchases:,} × {item.work.purchase.name}"
+    purchases = f"{item.purchases:,} × {item.work.purchase.name}"
+    return f"{amount}\n" + (f"of {purchases} in all" if item.is_bought_together else purchases)
 
 
 def _row(item: RepairItem, numbers: Numbering) -> Row:

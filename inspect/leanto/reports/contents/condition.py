@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from leanto.assessment import Assessment
+from leanto.assessment import Assessment, with_money
 from leanto.reports.blocks import Block, Bullets, Heading, NewPage, Paragraph, Report
-from leanto.reports.contents.allowances import allowance_blocks, licensed_in_words, movers
+from leanto.reports.contents.allowances import allowance_blocks, licensed_in_words
 from leanto.reports.contents.basis import NO_ENGINEER, basis_blocks
 from leanto.reports.contents.cautions import caution_blocks
 from leanto.reports.contents.decision import decision_blocks
 from leanto.reports.contents.facts import block_table, site_facts, title_facts
 from leanto.reports.contents.findings import finding_blocks
 from leanto.reports.contents.gaps import not_reached_blocks, question_blocks, undecided_blocks
+from leanto.reports.contents.money import money_blocks
 from leanto.reports.contents.numbering import Numbering, numbering
 from leanto.reports.contents.provenance import provenance_blocks
+from leanto.reports.contents.reckoned import reckoned_blocks
 from leanto.reports.contents.sketches import finding_figures
 from leanto.reports.contents.summary import summary_blocks
 
@@ -25,6 +27,7 @@ def condition_report(assessment: Assessment, who: str = "") -> Report:
 
     ``who`` walked the building, as it is to be printed.
     """
+    assessment = with_money(assessment)
     building, numbers = assessment.building, numbering(assessment)
     blocks: list[Block] = [
         title_facts(assessment, who),
@@ -52,9 +55,11 @@ def condition_report(assessment: Assessment, who: str = "") -> Report:
         *decision_blocks(assessment.decision),
         Heading(1, "Scope and allowances"),
         *allowance_blocks(assessment, numbers),
-        *_movers(assessment, numbers),
+        Heading(1, "Money"),
+        *money_blocks(assessment, numbers),
         Heading(1, "Work for licensed trades"),
         *_licensed(assessment, numbers),
+        *_checks(assessment),
         Heading(1, "What was not reached"),
         *not_reached_blocks(assessment),
         *undecided_blocks(assessment),
@@ -81,12 +86,10 @@ def _cautions(assessment: Assessment) -> tuple[Block, ...]:
     return (Heading(1, "Cautions"), *cautions) if cautions else ()
 
 
-def _movers(assessment: Assessment, numbers: Numbering) -> tuple[Block, ...]:
-    widest = movers(assessment.estimate, numbers)
-    if not widest:
+def _checks(assessment: Assessment) -> tuple[Block, ...]:
+    if not assessment.reckonings:
         return ()
-    said = Paragraph("A firm price is worth most on these lines.")
-    return (Heading(3, "What moves the total most"), said, Bullets(widest))
+    return (Heading(1, "Checks by the numbers"), *reckoned_blocks(assessment))
 
 
 def _licensed(assessment: Assessment, numbers: Numbering) -> tuple[Block, ...]:

@@ -47,6 +47,7 @@ class _Writer:
     def __init__(self, assessment: Assessment, numbers: Numbering) -> None:
         self._assessment = assessment
         self._numbers = numbers
+        self._told = {finding.observation for finding in assessment.judged.findings}
         self._measures = {measure.id: measure for measure in assessment.library.checklist.measures}
 
     def entry(self, finding: Finding, depth: int) -> Entry:
@@ -58,12 +59,12 @@ class _Writer:
             title=finding.text,
             marks=("danger",) if finding.danger else (),
             lines=(" · ".join(links), *(self._measured(finding) if first else ())),
-            body=(*self._advice(finding), *self._note(finding, first)),
+            body=(*self._besides(finding), *self._advice(finding), *self._note(finding, first)),
             pictures=tuple(
-                Picture(photo, f"{number}: {finding.station_name}") for photo in finding.photos
-            )
-            if first
-            else (),
+                Picture(photo, f"{number}: {part.station_name}")
+                for part in self._seen_in(finding, first)
+                for photo in part.photos
+            ),
             depth=min(depth, MAX_DEPTH),
         )
 
@@ -98,8 +99,20 @@ class _Writer:
             said.append(f"For gut or keep, {finding.decides.course}: {finding.decides.reason}")
         return (" ".join(said),) if said else ()
 
+    def _besides(self, finding: Finding) -> tuple[str, ...]:
+        """What the findings say that this one stands for."""
+        return (f"With it: {' '.join(finding.besides)}",) if finding.besides else ()
+
+    def _seen_in(self, finding: Finding, first: bool) -> tuple[Finding, ...]:
+        """One finding for each observation whose note and pictures stand here."""
+        seen = {} if not first else {finding.observation: finding}
+        for part in finding.also:
+            if part.observation not in self._told:
+                seen.setdefault(part.observation, part)
+        return tuple(seen.values())
+
     def _note(self, finding: Finding, first: bool) -> tuple[str, ...]:
-        return (f"Note: {finding.note}",) if first and finding.note else ()
+        return tuple(f"Note: {part.note}" for part in self._seen_in(finding, first) if part.note)
 
     def _measured(self, finding: Finding) -> tuple[str, ...]:
         seen = self._assessment.walk.observations.get(finding.observation)

@@ -19,7 +19,7 @@ class Numbering:
     """By finding id the number of the first finding of the same observation: its place, note and
     pictures stand there."""
     items: dict[str, int]
-    """Line numbers by repair item id, in order of work."""
+    """Line numbers by repair item id, in order of work; alternates go on after the last line."""
 
     def of_findings(self, ids: Iterable[str]) -> str:
         """``3, 7``: the numbers of findings in order; empty when there are none."""
@@ -30,14 +30,14 @@ class Numbering:
 
 
 def numbering(assessment: Assessment) -> Numbering:
-    found = assessment.judged.findings
+    found, scope = assessment.judged.findings, assessment.scope
     first: dict[ObservationKey, int] = {}
     for at, finding in enumerate(found, start=1):
         first.setdefault(finding.observation, at)
     return Numbering(
         findings={finding.id: at for at, finding in enumerate(found, start=1)},
         seen_under={finding.id: first[finding.observation] for finding in found},
-        items={item.id: at for at, item in enumerate(assessment.scope.items, start=1)},
+        items={item.id: at for at, item in enumerate((*scope.items, *scope.alternates), start=1)},
     )
 
 

@@ -21,13 +21,14 @@ _RULES = (
     Column("Source of the rule", 0.38),
 )
 GUT_OR_KEEP = "gut or keep"
+BY_HAND = "added by hand"
 
 
 def provenance_blocks(assessment: Assessment, numbers: Numbering) -> tuple[Block, ...]:
     """Line by line what was counted and priced, then rule by rule what was seen."""
     items = tuple(_item_row(line, numbers) for line in assessment.estimate.lines)
     by_rule: dict[str, list[Finding]] = {}
-    for finding in assessment.judged.findings:
+    for finding in assessment.judged.grounds:
         by_rule.setdefault(finding.rule_id, []).append(finding)
     rules = tuple(_rule_row(rule, found, numbers) for rule, found in sorted(by_rule.items()))
     if not rules and not items:
@@ -42,7 +43,8 @@ def provenance_blocks(assessment: Assessment, numbers: Numbering) -> tuple[Block
 
 def _item_row(line: CostLine, numbers: Numbering) -> Row:
     item = line.item
-    called = in_ranges(numbers.findings[one] for one in item.findings) or GUT_OR_KEEP
+    otherwise = BY_HAND if item.added_by_hand else GUT_OR_KEEP
+    called = in_ranges(numbers.findings[one] for one in item.findings) or otherwise
     how = f"{capitalized(item.reason)}. {line.explanation}"
     return (str(numbers.items[item.id]), item.id, called, how)
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable, Iterator
 
 from leanto.assessment import Assessment
-from leanto.quantities import Unit, format_quantity
+from leanto.bids.quantity import bid_quantity
+from leanto.quantities import format_quantity
 from leanto.record.observation import Photo
 from leanto.reports.blocks import (
     Band,
@@ -27,6 +27,7 @@ from leanto.reports.contents.elements import element_title
 from leanto.reports.contents.facts import block_table, site_facts, title_facts
 from leanto.reports.contents.gaps import not_reached_blocks
 from leanto.reports.contents.numbering import Numbering, numbering
+from leanto.reports.contents.set_apart import alternate_blocks, by_owner_blocks
 from leanto.reports.contents.sketches import item_figures
 from leanto.reports.contents.words import capitalized
 from leanto.rules.finding import Finding
@@ -57,7 +58,8 @@ TERMS = (
 def repair_scope(assessment: Assessment) -> Report:
     """Every repair item with quantity, place and pictures; blank columns for the bidder.
 
-    Holds no price, no allowance, no budget, no note and no reason that the owner typed.
+    Holds no price, no allowance, no budget, no reason that the owner typed, and of the owner's
+    notes only those to bidders.
     """
     building, numbers = assessment.building, numbering(assessment)
     blocks: list[Block] = [
@@ -71,11 +73,13 @@ def repair_scope(assessment: Assessment) -> Report:
         *_tests(assessment),
         Heading(1, "Lines of work"),
         *_trade_blocks(assessment, numbers),
+        *alternate_blocks(assessment, numbers, _LINES, _rows),
         Heading(1, "Not included, not seen"),
         Paragraph(
             "Work that is not a line above is not part of this scope. Nobody has seen the places "
             "below; what they hide is not in the quantities."
         ),
+        *by_owner_blocks(assessment, numbers),
         *not_reached_blocks(assessment, with_reasons=False),
         *_sketches(assessment, numbers),
         *_pictures(assessment, numbers),
@@ -92,20 +96,9 @@ def repair_scope(assessment: Assessment) -> Report:
     )
 
 
-def bid_quantity(item: RepairItem) -> float:
-    """The net quantity that every bidder prices, in the unit of the work.
-
-    Pieces are whole; anything else is rounded up to a tenth below ten, to whole units above.
-    """
-    slack = 1e-6
-    if item.work.unit is Unit.EACH or item.quantity >= 10:
-        return float(math.ceil(item.quantity - slack))
-    return math.ceil(item.quantity * 10 - slack) / 10
-
-
 def _trade_blocks(assessment: Assessment, numbers: Numbering) -> tuple[Block, ...]:
     blocks: list[Block] = []
-    for trade, items in by_trade(assessment.scope.items).items():
+    for trade, items in by_trade(assessment.scope.for_bidders).items():
         licensed = " (licensed trade)" if items[0].work.trade.is_licensed else ""
         total = ("", f"All lines: {trade}", "", "", "")
         rows = tuple(_rows(items, numbers))
@@ -124,9 +117,10 @@ def _rows(items: Iterable[RepairItem], numbers: Numbering) -> Iterator[Row | Ban
 
 def _row(item: RepairItem, numbers: Numbering) -> Row:
     access = "\nThrough an opened patch: the lining stays." if item.poor_access else ""
+    note = f"\nNote: {item.note_to_bidders}" if item.note_to_bidders else ""
     return (
         str(numbers.items[item.id]),
-        f"{item.work.title}: {item.place}\n{item.work.description}{access}"
+        f"{item.work.title}: {item.place}\n{item.work.description}{access}{note}"
         f"\nCounted: {item.reason}. Line id: {item.id}",
         format_quantity(bid_quantity(item), item.work.unit),
         "",
@@ -159,7 +153,7 @@ def _sketches(assessment: Assessment, numbers: Numbering) -> tuple[Block, ...]:
 def _pictures(assessment: Assessment, numbers: Numbering) -> tuple[Block, ...]:
     """The photos of the findings behind the lines, each once."""
     found: dict[str, tuple[Photo, Finding, list[RepairItem]]] = {}
-    for finding in assessment.judged.findings:
+    for finding in assessment.judged.grounds:
         items = [item for item in assessment.scope.items if finding.id in item.findings]
         for photo in finding.photos if items else ():
             found.setdefault(photo.digest, (photo, finding, []))[2].extend(items)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from leanto.assessment import Assessment
+from leanto.assessment import Assessment, with_money
 from leanto.reports.blocks import Block, Bullets, Heading, Paragraph, Report
 from leanto.reports.contents.allowances import (
     allowance_blocks,
@@ -15,6 +15,7 @@ from leanto.reports.contents.condition import INVENTED
 from leanto.reports.contents.decision import decision_blocks
 from leanto.reports.contents.findings import finding_blocks
 from leanto.reports.contents.gaps import coverage_in_words, question_blocks, undecided_blocks
+from leanto.reports.contents.money import money_blocks
 from leanto.reports.contents.numbering import numbering
 from leanto.reports.contents.summary import summary_blocks
 
@@ -41,6 +42,7 @@ def decision_report(assessment: Assessment) -> Report:
 
 def scope_report(assessment: Assessment) -> Report:
     """The repair items with quantities and allowances, and the range of the total."""
+    assessment = with_money(assessment)
     numbers = numbering(assessment)
     blocks: list[Block] = [*allowance_blocks(assessment, numbers, short=True)]
     if assessment.estimate.lines:
@@ -52,8 +54,15 @@ def scope_report(assessment: Assessment) -> Report:
     return _report("Scope and allowances", assessment, blocks)
 
 
+def money_report(assessment: Assessment) -> Report:
+    """The range, the contingency, what moves the total, and whether the budget holds."""
+    assessment = with_money(assessment)
+    return _report("Money", assessment, list(money_blocks(assessment, numbering(assessment))))
+
+
 def summary_report(assessment: Assessment) -> Report:
     """The first page of the condition report."""
+    assessment = with_money(assessment)
     blocks = [*summary_blocks(assessment, numbering(assessment)), Paragraph(NO_ENGINEER, "note")]
     return _report("Summary", assessment, blocks)
 

@@ -24,7 +24,7 @@ def finding_figures(assessment: Assessment, numbers: Numbering) -> tuple[Figure,
     return tuple(
         _finding_figure(assessment, surface, here, numbers)
         for surface in in_walking_order(assessment)
-        if (here := [f for f in assessment.judged.findings if f.surface_id == surface.id])
+        if (here := [f for f in assessment.judged.grounds if f.surface_id == surface.id])
         or surface.openings
     )
 

@@ -9,6 +9,7 @@ from leanto.reports.blocks import Block, Bullets, Column, Heading, Paragraph, Ta
 from leanto.reports.contents.allowances import budget_in_words, by_trade, range_bar
 from leanto.reports.contents.cautions import caution_blocks
 from leanto.reports.contents.numbering import Numbering
+from leanto.reports.contents.reckoned import long_feed_in_words
 from leanto.reports.contents.words import about, capitalized, counted, joined
 from leanto.rules.finding import Finding
 from leanto.rules.model import Urgency
@@ -36,9 +37,15 @@ def summary_blocks(assessment: Assessment, numbers: Numbering) -> tuple[Block, .
         *first_blocks(assessment, numbers),
         Heading(2, "Licensed trades needed"),
         Paragraph(f"{callers(assessment)} Local codes govern."),
+        *_long_feed(assessment),
         Paragraph(counts_in_words(assessment), "note"),
     ]
     return tuple(blocks)
+
+
+def _long_feed(assessment: Assessment) -> tuple[Paragraph, ...]:
+    said = long_feed_in_words(assessment)
+    return (Paragraph(said),) if said else ()
 
 
 def money_in_words(assessment: Assessment) -> str:
