@@ -9,7 +9,11 @@ from leanto.building.zones import check_zone
 from leanto.checklist.condition import Condition
 from leanto.decision.model import Course, SurfaceDecision
 from leanto.job import Job
+from leanto.reports.blocks import Entry
+from leanto.reports.contents.findings import finding_blocks
+from leanto.reports.contents.numbering import numbering
 from leanto.rules.finding import Finding
+from leanto.rules.model import Urgency
 
 SIX_SECTIONS = (
     "framing-rot",
@@ -171,6 +175,88 @@ def test_gut_or_keep_comes_out_mixed(assessed: Assessment) -> None:
     assert west.unknown
     assert ceiling.chosen is Course.GUT
     assert any("asbestos" in reason for reason in ceiling.test_first)
+
+
+def test_one_observation_gives_about_one_finding(assessed: Assessment) -> None:
+    judged = assessed.judged
+    observations = [finding.observation for finding in judged.findings]
+
+    assert len(judged.findings) <= 115
+    assert sum(finding.urgency is Urgency.NOW for finding in judged.findings) <= 18
+    assert len(judged.questions) <= 25
+    assert max(observations.count(one) for one in observations) <= 2
+    assert len(judged.grounds) > 1.5 * len(judged.findings)
+
+
+@pytest.mark.parametrize(
+    "never",
+    [
+        # The wiring is renewed as a whole, the feed too: what goes is not mended first.
+        "cover-box box-splice replace-device correct-fuse close-panel-openings guard-cable "
+        "secure-cable remove-cord outside-conduit guard-riser gfci-protection building-disconnect",
+        # The flue is not used: it comes down.
+        "repoint-flue rebuild-flue-top flash-flue repair-flue-framing inspect-flue",
+        # The paint was tested.
+        "test-lead lead-safe-setup",
+        # One rotten joist is mended before anybody pays for a beam.
+        "add-floor-beam",
+    ],
+)
+def test_nothing_is_paid_that_is_not_needed(assessed: Assessment, never: str) -> None:
+    works = {item.work.id for item in assessed.scope.items}
+
+    assert works >= {"make-dead", "remove-old-cable", "new-feeder", "take-down-flue"}
+    assert works & set(never.split()) == set()
+
+
+@pytest.mark.parametrize(
+    ("work", "pieces"),
+    [
+        ("replace-stud", 5),
+        ("sister-stud", 1),
+        ("sister-joist", 1),
+        ("sister-rafter", 1),
+        ("splice-rafter-tail", 2),
+    ],
+)
+def test_pieces_that_were_counted_are_the_pieces_that_are_paid(
+    assessed: Assessment, work: str, pieces: int
+) -> None:
+    (item,) = [item for item in assessed.scope.items if item.work.id == work]
+
+    assert (item.quantity, item.bought) == (pieces, pieces)
+
+
+def test_a_hole_in_the_floor_stays_a_hole(assessed: Assessment) -> None:
+    (item,) = [i for i in assessed.scope.items if i.work.id == "replace-floor-boards"]
+
+    assert 12 <= item.quantity <= 24
+
+
+def test_one_roll_serves_both_slopes(assessed: Assessment) -> None:
+    items = [item for item in assessed.scope.items if item.work.id == "eave-membrane"]
+
+    assert len(items) == 2
+    assert sum(item.bought for item in items) == pytest.approx(200)
+
+
+def test_every_note_and_picture_behind_a_finding_is_told_once(assessed: Assessment) -> None:
+    judged, walk = assessed.judged, assessed.walk
+    entries = [
+        block for block in finding_blocks(assessed, numbering(assessed)) if isinstance(block, Entry)
+    ]
+    spoken = [walk.observations[key] for key in {ground.observation for ground in judged.grounds}]
+    notes = [line for entry in entries for line in entry.body if line.startswith("Note: ")]
+    pictures = [picture.photo.digest for entry in entries for picture in entry.pictures]
+
+    assert sorted(notes) == sorted(f"Note: {one.note}" for one in spoken if one.note)
+    assert sorted(pictures) == sorted(photo.digest for one in spoken for photo in one.photos)
+
+
+def test_no_fill_is_soiled_where_there_is_none(assessed: Assessment) -> None:
+    ceiling = next(one for one in assessed.decision.surfaces if one.surface_id == "main.ceiling")
+
+    assert not any("fill" in reason for reason in ceiling.decisive)
 
 
 def test_the_feed_is_as_long_as_the_way_to_the_house(assessed: Assessment) -> None:
