@@ -29,7 +29,7 @@ def fresh_process(code: str, **environ: str) -> str:
 def test_assessing_loads_no_front_end_and_no_ink() -> None:
     code = (
         "import leanto.assessment, sys\n"
-        "print([name for name in ('textual', 'reportlab', 'PIL') if name in sys.modules])"
+        "print([name for name in ('textual', 'reportlab', 'PIL', 'pint') if name in sys.modules])"
     )
 
     assert fresh_process(code, PYTHONPATH=str(ROOT / "inspect")) == "[]"

@@ -26,6 +26,7 @@ LAYERS = """
     cost
     scope
     rules
+    reckon
     record
     checklist
     building | trade
@@ -46,12 +47,21 @@ LATE_ONLY = {("cli", "tui")}
 
 # Libraries and the modules that may know them; pydantic checks data at more than one border.
 HOMES = {
+    "openpyxl": [
+        "bids/reading/*",
+        "reports/spreadsheet.py",
+        "reports/sheet_rows.py",
+        "demo/filled.py",
+    ],
+    "pint": ["rules/units.py"],
     "PIL": ["record/photos.py", "reports/*", "demo/*"],
     "pydantic": ["*"],
     "pymupdf_fonts": ["reports/fonts.py"],
+    "pypdf": ["bids/reading/*", "demo/filled.py"],
     "reportlab": ["reports/pdf*", "reports/fonts.py", "reports/sketch_pdf.py"],
     "sqlite3": ["record/*"],
     "textual": ["tui/*"],
+    "textual_plotext": ["tui/widgets/spread_plot.py"],
     "yaml": ["yaml_input*", "yaml_output*"],
 }
 
@@ -174,7 +184,9 @@ def test_imports_of_leanto_point_down_and_libraries_stay_at_home() -> None:
         ("library.py", "import yaml", "yaml may be imported only in yaml_input*"),
         ("reports/text.py", "import reportlab.lib", "reportlab may be imported only in"),
         ("cli/main.py", "from textual.app import App", "textual may be imported only in tui/*"),
+        ("rules/model.py", "import pint", "pint may be imported only in rules/units.py"),
         ("tui/photo.py", "from PIL import Image", "PIL may be imported only in"),
+        ("reports/pdf.py", "import pypdf", "pypdf may be imported only in bids/reading/*"),
     ],
 )
 def test_a_planted_import_is_caught(tmp_path: Path, file: str, line: str, fault: str) -> None:

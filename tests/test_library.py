@@ -72,7 +72,7 @@ rules:
     caution: [dust]
     work:
       - {work: replace-sill, take: width}
-      - {work: shore, quantity: ceil(run_ft / 8)}
+      - {work: shore, quantity: ceil(number(run_ft) / 8)}
     source: Invented for a test
   - id: grade-wrong
     items: [grade]
@@ -223,18 +223,28 @@ FAULTS = [
     ("rules/framing.yaml", "caution: [dust]", "caution: [dusk]", "There is no caution 'dusk'."),
     ("rules/framing.yaml", "hidden: soft-wood", "hidden: softwood", "Did you mean 'soft-wood'?"),
     ("rules/framing.yaml", "[grade-wrong]", "[grade-wring]", "There is no rule 'grade-wring'."),
+    (
+        "rules/framing.yaml",
+        "question: What",
+        "replaces: [{rules: [grade-wring]}]\n    question: What",
+        "There is no rule 'grade-wring'.",
+    ),
     ("rules/framing.yaml", "{work: shore", "{work: shores", "There is no work 'shores'."),
     ("rules/framing.yaml", "take: width", "take: area", "'area' gives sf, but replace-sill"),
     ("rules/framing.yaml", "take: width", "take: members", "'members' gives each, but"),
     ("rules/framing.yaml", "when: worn or", "when: found_here('x') or", "which is no rule."),
     ("rules/framing.yaml", "when: worn or", "when: found_here('grade-wrong') or", "ask for each"),
     ("rules/framing.yaml", "id: grade-wrong", "id: sill-rotted", "two rules called sill-rotted"),
+    ("rules/framing.yaml", "probe_depth_in >= 0.5", "probe_depth_in > run_ft", "in inches, but"),
+    ("rules/framing.yaml", "ceil(number(run_ft) / 8)", "run_ft / 8", "shore is counted in each."),
     ("walk/framing.yaml", "caution: [dust]", "caution: [smoke]", "There is no caution 'smoke'."),
     ("walk/framing.yaml", "[probe_depth_in]", "[probe_in]", "There is no measure 'probe_in'."),
     ("walk/site.yaml", "to_be_heated", "failed", "failed is known only once something was obs"),
+    ("walk/site.yaml", "to_be_heated", "overhang_in > eave_height_ft", "inches(eave_height_ft)"),
     ("walk/site.yaml", "id: grade", "id: sill", "two items called sill"),
     ("walk/site.yaml", "id: site", "id: framing", "two sections called framing"),
     ("measures/common.yaml", "id: run_ft", "id: layers", "a name that expressions use already"),
+    ("measures/common.yaml", "unit: ft", "unit: in", "its name must end with _in"),
     ("measures/common.yaml", "id: run_ft", "id: ceil", "a name that expressions use already"),
     ("measures/common.yaml", "id: run_ft", "id: not", "a name that expressions use already"),
     ("work/common.yaml", "id: strip", "id: strip-it", "'strip-it' has no price."),
@@ -293,7 +303,6 @@ def test_a_broken_file_hides_no_problem_of_another_and_makes_none(shipped: Path)
         "checklists/rules/framing.yaml",
         "checklists/walk/site.yaml",
         "checklists/walk/site.yaml",
-        "checklists/walk/site.yaml",
     ]
 
 
@@ -301,6 +310,23 @@ def test_a_broken_file_hides_no_problem_of_another_and_makes_none(shipped: Path)
 def test_one_unreadable_file_is_the_only_problem(shipped: Path, name: str) -> None:
     (shipped / name).write_text("{", encoding="utf-8")
     assert {text.partition(":")[0] for text in told(shipped)} == {f"checklists/{name}"}
+
+
+def test_rules_that_replace_each_other_are_named(shipped: Path) -> None:
+    circle = [
+        ("question: What", "replaces: [{rules: [grade-wrong]}]\n    question: What"),
+        ("watch: After", "replaces: [{rules: [sill-rotted]}]\n    watch: After"),
+    ]
+    for old, new in circle:
+        change(shipped, "rules/framing.yaml", old, new)
+    (found,) = told(shipped)
+    assert "These rules replace each other: " in found
+
+
+def test_a_rule_may_replace_itself(shipped: Path) -> None:
+    once = "replaces: [{rules: [grade-wrong], where: place}]\n    watch: After"
+    change(shipped, "rules/framing.yaml", "watch: After", once)
+    assert told(shipped) == []
 
 
 def test_a_folder_that_is_not_there_lays_nothing_over(shipped: Path, tmp_path: Path) -> None:

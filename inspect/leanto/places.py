@@ -35,6 +35,16 @@ class JobPlaces:
         return self.folder / "photos"
 
     @property
+    def backups(self) -> Path:
+        """Copies of the record from the last starts."""
+        return self.folder / "backups"
+
+    @property
+    def bids(self) -> Path:
+        """Returned bids as they came, each under the digest of its content."""
+        return self.folder / "bids"
+
+    @property
     def reports(self) -> Path:
         return self.folder / "reports"
 

@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 import argparse
+import shutil
+from collections.abc import Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from leanto.errors import EXIT_USER_ERROR
-from leanto.library import library_problems, read_library
+
+if TYPE_CHECKING:
+    from leanto.library import Notes
 
 HELP = "check checklists, rules and prices; names file, line and field of every fault"
 
@@ -19,9 +24,15 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="FOLDER",
         help="a folder of your own checklists, laid over the shipped ones",
     )
+    parser.add_argument(
+        "--list", action="store_true", help="print sections, items, rules, works and prices"
+    )
 
 
 def run(arguments: argparse.Namespace) -> int:
+    from leanto.cli.check_list import list_lines
+    from leanto.library import library_problems, notes, read_library
+
     folders = () if arguments.folder is None else (arguments.folder,)
     problems = library_problems(folders)
     for problem in problems:
@@ -36,4 +47,25 @@ def run(arguments: argparse.Namespace) -> int:
         f"{len(library.checklist.items())} items, {len(library.rules)} rules, "
         f"{len(library.works)} repair items with prices."
     )
+    for note in _in_words(notes(library), len(library.prices)):
+        print(note)
+    if arguments.list:
+        for line in list_lines(library, shutil.get_terminal_size((100, 24)).columns):
+            print(line)
     return 0
+
+
+def _in_words(found: Notes, prices: int) -> Iterator[str]:
+    """The notes, a line each; nothing for what needs none."""
+    if found.without_source:
+        yield f"Note: {len(found.without_source)} of {prices} prices have no source in some part."
+    if found.without_range:
+        share = f"{len(found.without_range)} of {prices} prices have no range"
+        yield f"Note: {share} (low = likely = high): {', '.join(found.without_range)}."
+    if found.unused:
+        count = len(found.unused)
+        said = "1 repair item is" if count == 1 else f"{count} repair items are"
+        yield (
+            f"Note: {said} called by no rule and by neither course of gut or keep: "
+            f"{', '.join(found.unused)}."
+        )

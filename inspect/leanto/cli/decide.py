@@ -5,9 +5,6 @@ from __future__ import annotations
 import argparse
 
 from leanto.cli.job_argument import add_job
-from leanto.job import Job
-from leanto.reports.contents import decision_report
-from leanto.reports.text import to_text
 
 HELP = "print gut or keep for every lined surface"
 
@@ -17,6 +14,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
+    from leanto.job import Job
+    from leanto.reports.contents import decision_report
+    from leanto.reports.text import to_text
+
     with Job.open(arguments.job) as job:
         print(to_text(decision_report(job.assess())))
     return 0

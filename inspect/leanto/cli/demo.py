@@ -6,9 +6,6 @@ import argparse
 from pathlib import Path
 
 from leanto.cli.walk import walk
-from leanto.demo.make import make_demo
-from leanto.reports.contents import summary_report
-from leanto.reports.text import to_text
 
 HELP = "run the whole job on an invented building"
 
@@ -21,12 +18,26 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
+    from leanto.demo.bids import add_demo_bids
+    from leanto.demo.make import make_demo
+    from leanto.reports.contents import summary_report
+    from leanto.reports.contents.short_bids import short_bids_report
+    from leanto.reports.text import to_text
+
     with make_demo(arguments.to / "demo-job") as job:
+        add_demo_bids(job)
         if arguments.walk:
             return walk(job)
         written = job.write_reports(arguments.to)
-        print(to_text(summary_report(job.assess())))
-        print("The building, the walk and the pictures are invented.")
+        assessment = job.assess()
+        print(to_text(summary_report(assessment)))
+        if job.walk.bids:
+            written += (job.bids.write_table(arguments.to / "bid-table.pdf"),)
+            made = job.bids.table()
+            print(
+                to_text(short_bids_report(made, assessment.building, assessment.as_of), width=100)
+            )
+        print("The building, the walk, the pictures and the bids are invented.")
         for report in written:
             print(f"{report.path}  ({report.pages} pages)")
         print(f"Walk it yourself: leanto demo --walk, or leanto walk {job.places.folder}")

@@ -7,8 +7,8 @@ import sys
 from pathlib import Path
 
 from leanto.cli.job_argument import add_job
+from leanto.cli.plain import raw
 from leanto.errors import LeantoError
-from leanto.job import Job
 
 HELP = "write everything in the job as YAML, to read back with new --from"
 
@@ -19,14 +19,18 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
+    from leanto.job import Job
+    from leanto.record.kept_file import keep_new_file
+
     with Job.open(arguments.job) as job:
         text = job.export_text()
     if arguments.to is None:
-        sys.stdout.write(text)
+        # As it is, for a file; in words for a terminal, which it must not steer.
+        stream = sys.stdout if sys.stdout.isatty() else raw(sys.stdout)
+        stream.write(text)
         return 0
     try:
-        with arguments.to.open("x", encoding="utf-8") as file:
-            file.write(text)
+        keep_new_file(arguments.to, text.encode("utf-8"))
     except FileExistsError:
         raise LeantoError(f"{arguments.to} exists already.", "Choose another name.") from None
     print(f"Wrote {arguments.to}")

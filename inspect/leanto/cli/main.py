@@ -8,16 +8,58 @@ import sys
 from collections.abc import Sequence
 
 from leanto import __version__
-from leanto.cli import check, decide, demo, export, findings, new, report, scope, walk
+from leanto.cli import (
+    bids,
+    check,
+    decide,
+    demo,
+    doctor,
+    export,
+    findings,
+    money,
+    new,
+    reckon,
+    recover,
+    report,
+    scope,
+    walk,
+)
+from leanto.cli import list as list_jobs
+from leanto.cli.plain import PlainOutput
 from leanto.errors import EXIT_INTERRUPTED, EXIT_USER_ERROR, InputProblems, LeantoError
 
-COMMANDS = (demo, new, walk, findings, decide, scope, report, export, check)
+COMMANDS = (
+    demo,
+    new,
+    walk,
+    findings,
+    decide,
+    scope,
+    money,
+    report,
+    bids,
+    export,
+    list_jobs,
+    recover,
+    reckon,
+    check,
+    doctor,
+)
 """Each module has HELP, add_arguments(parser) and run(arguments) -> exit code."""
 
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run one command; returns the exit code: 0 done, 2 something to put right."""
-    arguments = _parser().parse_args(argv)
+    out, err = sys.stdout, sys.stderr
+    sys.stdout, sys.stderr = PlainOutput(out), PlainOutput(err)
+    try:
+        return _run(sys.argv[1:] if argv is None else argv)
+    finally:
+        sys.stdout, sys.stderr = out, err
+
+
+def _run(argv: Sequence[str]) -> int:
+    arguments = _parser(argv).parse_args(argv)
     try:
         code: int = arguments.run(arguments)
         sys.stdout.flush()
@@ -36,7 +78,8 @@ def main(argv: Sequence[str] | None = None) -> int:
         return EXIT_USER_ERROR
 
 
-def _parser() -> argparse.ArgumentParser:
+def _parser(argv: Sequence[str]) -> argparse.ArgumentParser:
+    """The parser, its commands complete where they are named: some load much for that."""
     parser = argparse.ArgumentParser(
         prog="leanto",
         description="Walk an old outbuilding once; leave with a condition report, a gut-or-keep "
@@ -48,7 +91,8 @@ def _parser() -> argparse.ArgumentParser:
     for module in COMMANDS:
         name = module.__name__.rpartition(".")[2]
         command = commands.add_parser(name, help=module.HELP, description=module.HELP)
-        module.add_arguments(command)
+        if name in argv:
+            module.add_arguments(command)
         command.set_defaults(run=module.run)
     return parser
 

@@ -5,9 +5,7 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from leanto.building.load import read_building
 from leanto.cli.job_argument import add_job
-from leanto.job import Job
 
 HELP = "make a job folder, from a building file or an export"
 
@@ -24,6 +22,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
+    from leanto.building.load import read_building
+    from leanto.job import Job
+
     if arguments.export:
         job = Job.from_export(arguments.job, arguments.export)
     else:

@@ -6,7 +6,6 @@ import argparse
 from pathlib import Path
 
 from leanto.cli.job_argument import add_job
-from leanto.job import Job
 
 HELP = "write the condition report and the repair scope (PDF)"
 
@@ -19,6 +18,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
+    from leanto.job import Job
+
     with Job.open(arguments.job) as job:
         written = job.write_reports(arguments.to)
     for report in written:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from leanto.library.model import Library
-from leanto.library.read import library_problems, read_library
+from leanto.library.notes import Notes, notes
+from leanto.library.read import library_problems, library_versions, read_library
 
-__all__ = ["Library", "library_problems", "read_library"]
+__all__ = ["Library", "Notes", "library_problems", "library_versions", "notes", "read_library"]

@@ -59,6 +59,8 @@ def _unknown_rules(parts: Parts) -> Iterator[Problem]:
     for rule in parts.rules.values():
         for index, search in enumerate(rule.value.causes):
             yield from _unknown(rule, "rule", search.rules, parts.rules, ("causes", index, "rules"))
+        for index, of in enumerate(rule.value.replaces):
+            yield from _unknown(rule, "rule", of.rules, parts.rules, ("replaces", index, "rules"))
 
 
 def _unknown_works(parts: Parts) -> Iterator[Problem]:
@@ -69,11 +71,11 @@ def _unknown_works(parts: Parts) -> Iterator[Problem]:
     for price in parts.prices.values():
         yield from _unknown(price, "work", [price.value.work], parts.works, ("work",))
     if parts.hidden is not None:
-        for path, name in _works_of(parts.hidden.value):
+        for path, name in works_of(parts.hidden.value):
             yield from _unknown(parts.hidden, "work", [name], parts.works, path)
 
 
-def _works_of(hidden: HiddenFile) -> Iterator[tuple[Path, str]]:
+def works_of(hidden: HiddenFile) -> Iterator[tuple[Path, str]]:
     """Every work that the file names, with its path."""
     for index, of_lining in enumerate(hidden.linings):
         yield ("linings", index, "strip"), of_lining.strip

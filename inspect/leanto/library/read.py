@@ -52,11 +52,22 @@ def library_problems(folders: Sequence[Path] = (), *, shipped: Path | None = Non
     return _read(folders, shipped)[1]
 
 
+def library_versions(folders: Sequence[Path] = ()) -> dict[str, str]:
+    """Content hash by kind of file, as in ``Library.versions``, without reading what they say."""
+    return _versions(Reader(_data_folders(folders, checklists_dir())))
+
+
+def _versions(reader: Reader) -> dict[str, str]:
+    return {kind: reader.version(*patterns) for kind, patterns in _VERSIONED.items()}
+
+
+def _data_folders(folders: Sequence[Path], first: Path) -> list[DataFolder]:
+    return [DataFolder(first, "checklists"), *(DataFolder(path, str(path)) for path in folders)]
+
+
 def _read(folders: Sequence[Path], shipped: Path | None) -> tuple[Library | None, list[Problem]]:
     first = checklists_dir() if shipped is None else shipped
-    reader = Reader(
-        [DataFolder(first, "checklists"), *(DataFolder(path, str(path)) for path in folders)]
-    )
+    reader = Reader(_data_folders(folders, first))
     factors = reader.last(_FACTORS, Factors)
     sections, parts = _parts(reader)
     checklist = Checklist(
@@ -75,7 +86,7 @@ def _read(folders: Sequence[Path], shipped: Path | None) -> tuple[Library | None
         prices={work_id: entry.value for work_id, entry in parts.prices.items()},
         factors=factors.value,
         hidden=parts.hidden.value,
-        versions={kind: reader.version(*patterns) for kind, patterns in _VERSIONED.items()},
+        versions=_versions(reader),
     )
     return library, []
 

@@ -50,6 +50,7 @@ class LeantoApp(App[None]):
         _key("f7", "show('building')", "Building", "The facts of the building"),
         _key("f8", "look", "Look", "Dim light or bright sun", in_footer=False),
         _key("f9", "show('money')", "Money", "The range, the contingency, and whether it fits"),
+        _key("b", "show('bids')", "Bids", "Bids side by side", shown="b", in_footer=False),
         _key("q", "leave", "Quit", "Quit; everything entered is kept already", shown="q"),
     ]
 
@@ -145,6 +146,12 @@ def _reports(job: Job) -> Screen[Any]:
     return ReportsScreen(job)
 
 
+def _bids(job: Job) -> Screen[Any]:
+    from leanto.tui.screens.bids import BidsScreen
+
+    return BidsScreen(job)
+
+
 def _building(job: Job) -> Screen[Any]:
     from leanto.tui.screens.building import BuildingScreen
 
@@ -159,4 +166,5 @@ SCREENS: dict[str, Callable[[Job], Screen[Any]]] = {
     "money": _money,
     "reports": _reports,
     "building": _building,
+    "bids": _bids,
 }

@@ -6,6 +6,7 @@ from leanto.building.rectangle import Rectangle
 from leanto.checklist.model import Measure
 from leanto.job import Job
 from leanto.quantities import format_ft_in
+from leanto.record.bid_entry import BidAdded, BidsSent
 from leanto.record.entry import (
     AboutObservation,
     AirMeasured,
@@ -77,6 +78,10 @@ def entry_in_words(entry: Entry, job: Job) -> str:
             return f'"{body.course}" for {surface.name if surface else body.surface_id}'
         case BuildingSet():
             return "the facts of the building"
+        case BidAdded(bidder=bidder):
+            return f"the bid of {on_one_line(bidder)}"
+        case BidsSent():
+            return "the package for bidders"
         case _:
             return body.kind
 

@@ -7,7 +7,8 @@ and libyaml is used where it is there.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import re
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
@@ -20,6 +21,8 @@ from leanto.yaml_input.syntax import syntax_problem
 
 MAX_DEPTH = 40
 _PARSER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+_HALF = re.compile("[\ud800-\udfff]")
+"""Half a character, which only an escape can bring into decoded text."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +59,8 @@ class _Composer:
     def __init__(self, text: str, file: str) -> None:
         self._text = text
         self._file = file
-        self._events: Iterator[Any] = iter(yaml.parse(text, Loader=_PARSER))
+        self._event: Callable[[], Any] = _PARSER(text).get_event
+        self._may_hold_half_characters = "\\" in text
         self._path: list[Step] = []
         self._problems: list[Problem] = []
 
@@ -79,7 +83,7 @@ class _Composer:
 
     def _next(self) -> Any:
         try:
-            return next(self._events, None)
+            return self._event()
         except (yaml.YAMLError, ValueError, OverflowError) as error:
             problem = syntax_problem(error, self._text, self._file)
             raise InputProblems([*self._problems, problem]) from error
@@ -92,44 +96,46 @@ class _Composer:
         if depth > MAX_DEPTH:
             self._refuse(event, f"There are more than {MAX_DEPTH} levels of nesting.")
             raise InputProblems(self._problems)
-        if isinstance(event, yaml.AliasEvent) or event.anchor is not None:
+        kind = type(event)
+        if event.anchor is not None or kind is yaml.AliasEvent:
             remedy = "Write the value out, or put it in quotes if it is text."
             self._refuse(event, "Anchors (&) and aliases (*) are not used here.", remedy)
         elif event.tag is not None:
             remedy = "Leave the tag out, or put the text in quotes."
             self._refuse(event, "Tags (!) are not used here.", remedy)
-        if isinstance(event, yaml.MappingStartEvent):
+        if kind is yaml.ScalarEvent:
+            return self._scalar(event)
+        if kind is yaml.MappingStartEvent:
             return self._mapping(node, depth)
-        if isinstance(event, yaml.SequenceStartEvent):
-            return self._sequence(node, depth)
-        return self._scalar(event) if isinstance(event, yaml.ScalarEvent) else None
+        return self._sequence(node, depth) if kind is yaml.SequenceStartEvent else None
 
     def _mapping(self, node: Node, depth: int) -> dict[str, Any]:
         mapping: dict[str, Any] = {}
-        while not isinstance(event := self._next(), yaml.MappingEndEvent):
-            key = self._value(event, Node(0), depth + 1)
-            is_plain = isinstance(event, yaml.ScalarEvent) and event.style in (None, "")
+        path, next_event, places = self._path, self._next, node.below
+        while type(event := next_event()) is not yaml.MappingEndEvent:
+            is_scalar = type(event) is yaml.ScalarEvent
+            key = self._value(event, node if is_scalar else Node(0), depth + 1)
             name = key if isinstance(key, str) else "?"
-            below = Node(_line(event))
-            self._path.append(name)
+            below = Node(event.start_mark.line + 1)
+            path.append(name)
             if not isinstance(key, str):
                 self._refuse(event, "A key must be text.", "Put it in quotes.")
-            elif is_plain and key == "<<":
+            elif key == "<<" and event.style in (None, ""):
                 self._refuse(event, "Merge keys (<<) are not used here.", "Write the keys out.")
             elif key in mapping:
-                first = node.below[key].line
+                first = places[key].line
                 self._refuse(event, f"The key is there twice, first on line {first}.", "Keep one.")
             else:
-                node.below[key] = below
-            value = self._value(self._next(), below, depth + 1)
+                places[key] = below
+            value = self._value(next_event(), below, depth + 1)
             mapping.setdefault(name, value)
-            self._path.pop()
+            path.pop()
         return mapping
 
     def _sequence(self, node: Node, depth: int) -> list[Any]:
         entries: list[Any] = []
-        while not isinstance(event := self._next(), yaml.SequenceEndEvent):
-            below = node.below[len(entries)] = Node(_line(event))
+        while type(event := self._next()) is not yaml.SequenceEndEvent:
+            below = node.below[len(entries)] = Node(event.start_mark.line + 1)
             self._path.append(len(entries))
             entries.append(self._value(event, below, depth + 1))
             self._path.pop()
@@ -137,7 +143,7 @@ class _Composer:
 
     def _scalar(self, event: Any) -> str | int | float | bool | None:
         word: str = event.value
-        if any("\ud800" <= char <= "\udfff" for char in word):
+        if self._may_hold_half_characters and _HALF.search(word):
             self._refuse(event, "There is half a character here.", "Type the text anew.")
         if not event.implicit[0] or event.style not in (None, ""):
             return word

@@ -17,6 +17,8 @@ BOOL = re.compile(r"true|false")
 INT = re.compile(r"[-+]?(?:0|[1-9][0-9]*)")
 FLOAT = re.compile(r"[-+]?(?:(?:0|[1-9][0-9]*)(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][-+]?[0-9]+)?")
 
+_SPECIAL_START = frozenset("~ntf-+.0123456789")
+"""What every word but text begins with."""
 UNWANTED = re.compile(
     "[^\t\n\r\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]"
 )
@@ -25,6 +27,8 @@ UNWANTED = re.compile(
 
 def scalar_value(word: str) -> str | int | float | bool | None:
     """The value of an unquoted word; ValueError for a number out of all bounds."""
+    if word and word[0] not in _SPECIAL_START:
+        return word
     if NULL.fullmatch(word):
         return None
     if BOOL.fullmatch(word):

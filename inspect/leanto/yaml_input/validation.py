@@ -31,7 +31,7 @@ def validated(document: Document, model: type[M]) -> M:
         raise
     except LeantoError as refused:
         raise InputProblems([lines.problem((), refused.what, refused.remedy)]) from refused
-    not_finite = [
+    not_finite = [] if _is_finite(made) else [
         lines.problem(path, "A number is needed; this one has no end.", "Write its digits.")
         for path in _not_finite(made)
     ]
@@ -88,6 +88,23 @@ def _joined(same: Sequence[Problem]) -> Problem:
     remedy = first.remedy if len(messages) == 1 else ""
     text = " Or: ".join(messages)
     return Problem(first.file, first.line, first.field, text, remedy)
+
+
+def _is_finite(made: BaseModel) -> bool:
+    """Whether no number below the model is without end; a quick look, without the place."""
+    stack: list[object] = [made]
+    while stack:
+        value = stack.pop()
+        if isinstance(value, float):
+            if not math.isfinite(value):
+                return False
+        elif isinstance(value, BaseModel):
+            stack += value.__dict__.values()
+        elif isinstance(value, Mapping):
+            stack += value.values()
+        elif isinstance(value, tuple | list):
+            stack += value
+    return True
 
 
 def _not_finite(value: object, path: tuple[Step, ...] = ()) -> Iterator[tuple[Step, ...]]:
