@@ -23,7 +23,16 @@ WORKS = ("patch", "strip", "fish")
 
 def _cost(course: Course, expected: float, by_work: dict[str, float]) -> CourseCost:
     return CourseCost(
-        course, (), Spread.zero(), (), (), 0.0, Spread.zero(), Line(expected, 0.0), expected, by_work
+        course,
+        (),
+        Spread.zero(),
+        (),
+        (),
+        0.0,
+        Spread.zero(),
+        Line(expected, 0.0),
+        expected,
+        by_work,
     )
 
 
@@ -49,7 +58,9 @@ def test_no_combination_is_cheaper_than_the_best(choices: list[Choice], shared: 
     allowed = [
         courses
         for courses in product(Course, repeat=len(choices))
-        if all(choice.fixed in (None, course) for choice, course in zip(choices, courses, strict=True))
+        if all(
+            choice.fixed in (None, course) for choice, course in zip(choices, courses, strict=True)
+        )
     ]
     least = min(combined_cost(choices, courses, shared) for courses in allowed)
     best = best_combination(choices, shared)

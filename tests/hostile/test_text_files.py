@@ -103,7 +103,7 @@ def test_own_files_over_the_shipped_ones(
 ) -> None:
     folder = tmp_path_factory.mktemp("own")
     kind = name.partition("/")[0]
-    shipped = (checklists_dir() / kind / f"{'common' if kind == 'work' else 'roofing'}.yaml")
+    shipped = checklists_dir() / kind / f"{'common' if kind == 'work' else 'roofing'}.yaml"
     text = data.draw(tampered((shipped.read_text("utf-8")[:6000],)))
     (folder / kind).mkdir()
     (folder / name).write_text(text, "utf-8", errors="surrogatepass")

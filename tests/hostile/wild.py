@@ -53,8 +53,12 @@ def tampered(draw: st.DrawFn, texts: tuple[str, ...]) -> str:
         end = min(len(text), start + draw(st.sampled_from([0, 1, 2, 8, 40, 400])))
         new = draw(
             st.one_of(
-                st.sampled_from(["", text[start:end] * 2, "\n", ": ", "- ", "{", "[", "'", '"', "#"]),
-                st.sampled_from(["1e400", "-1", ".nan", "inf", "0x1F", "null", "~", "true", "9" * 30]),
+                st.sampled_from(
+                    ["", text[start:end] * 2, "\n", ": ", "- ", "{", "[", "'", '"', "#"]
+                ),
+                st.sampled_from(
+                    ["1e400", "-1", ".nan", "inf", "0x1F", "null", "~", "true", "9" * 30]
+                ),
                 st.sampled_from(["&a ", "*a", "!!python/object:os.system ", "<<: ", "---\n", "\t"]),
                 st.sampled_from(PIECES),
             )

@@ -1,4 +1,4 @@
-"""A process is killed while it writes reports or copies photos: no half file is left to be found."""
+"""A process is killed while it writes reports or copies photos: no half file is left behind."""
 
 from __future__ import annotations
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
@@ -24,9 +23,7 @@ KEY = ObservationKey("main.south.outside", "sill")
 
 
 @pytest.fixture
-def damaged(
-    folder: Path, shed: Building, clock: Callable[[], datetime], tmp_path: Path
-) -> Path:
+def damaged(folder: Path, shed: Building, clock: Callable[[], datetime], tmp_path: Path) -> Path:
     """A job with a photo, a note that lost a letter, a backup without either, own checklists."""
     Image.new("RGB", (40, 30), "brown").save(tmp_path / "sill.png")
     with Job.create(folder, shed, clock=clock, who="tester") as job:
@@ -98,9 +95,7 @@ def test_a_photo_that_is_lost_or_damaged_is_listed(damaged: Path, tmp_path: Path
     assert not (tmp_path / "new" / "photos").exists()
 
 
-def test_a_job_that_is_whole_is_copied_whole(
-    folder: Path, shed: Building, tmp_path: Path
-) -> None:
+def test_a_job_that_is_whole_is_copied_whole(folder: Path, shed: Building, tmp_path: Path) -> None:
     with Job.create(folder, shed) as job:
         job.record(Answered(**SILL, condition=Condition.WORN))
 
@@ -114,8 +109,8 @@ def test_a_job_that_is_whole_is_copied_whole(
 def test_links_out_of_the_job_are_not_followed(damaged: Path, tmp_path: Path) -> None:
     secret = tmp_path / "secret.yaml"
     secret.write_text("secret")
-    os.symlink(secret, damaged / "checklists" / "prices" / "link.yaml")
-    os.symlink(tmp_path, damaged / "checklists" / "away")
+    (damaged / "checklists" / "prices" / "link.yaml").symlink_to(secret)
+    (damaged / "checklists" / "away").symlink_to(tmp_path)
 
     rescue(damaged, tmp_path / "new")
 

@@ -137,8 +137,6 @@ def test_percentiles_never_cross_and_contingency_is_never_negative(
     pairs: list[tuple[list[int], list[int]]], p: float
 ) -> None:
     lines = [OwnRisk(Triangle(*one), Triangle(*other)) for one, other in pairs]
-    total: Distribution = simulate(
-        lines, [HiddenDraw(p, 1.4, 4.2, 5000)], SHARED, draws=200
-    ).total
+    total: Distribution = simulate(lines, [HiddenDraw(p, 1.4, 4.2, 5000)], SHARED, draws=200).total
     assert total.at(0.1) <= total.at(0.5) <= total.at(0.8) <= total.at(0.9)
     assert total.contingency >= 0

@@ -167,7 +167,7 @@ def test_one_changed_letter_of_a_note_is_not_passed_off_as_the_note(
     assert content.count(b"answer 33 ") == 1
     record.write_bytes(content.replace(b"answer 33 ", b"answer 38 "))
 
-    with pytest.raises(JobError, match="damaged .entry 33 is not what was written") as refused:
+    with pytest.raises(JobError, match=r"damaged .entry 33 is not what was written") as refused:
         Store.open(record)
     found = recover(record, ())
 

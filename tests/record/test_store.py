@@ -112,7 +112,10 @@ def test_the_file_is_marked_durable_and_versioned(path: Path) -> None:
         ("UPDATE entries SET who = 'someone else' WHERE id = 1", "not changed"),
         ("DELETE FROM entries WHERE id = 2", "not deleted"),
         ("DELETE FROM entries", "not deleted"),
-        ("INSERT OR REPLACE INTO entries VALUES (1, '', '', '', '', 0)", "without gaps|not deleted"),
+        (
+            "INSERT OR REPLACE INTO entries VALUES (1, '', '', '', '', 0)",
+            "without gaps|not deleted",
+        ),
         ("REPLACE INTO entries VALUES (2, '', '', '', '', 0)", "without gaps|not deleted"),
         ("INSERT INTO entries VALUES (4, '', '', '', '', 0)", "without gaps"),
         ("INSERT INTO entries VALUES (NULL, '', '', '', '', 0)", "without gaps"),

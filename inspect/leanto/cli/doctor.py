@@ -62,8 +62,10 @@ def _terminal() -> Iterator[Line]:
     else:
         small = columns < NEEDS_COLUMNS or lines < NEEDS_LINES
         need = f"the walk needs {NEEDS_COLUMNS} x {NEEDS_LINES}: make the window larger"
-        yield "terminal", f"{columns} x {lines}, {os.environ.get('TERM', 'TERM is not set')}", (
-            need if small else ""
+        yield (
+            "terminal",
+            f"{columns} x {lines}, {os.environ.get('TERM', 'TERM is not set')}",
+            (need if small else ""),
         )
     yield "colors", _colors(), ""
     encoding = sys.stdout.encoding or "unknown"
@@ -89,7 +91,11 @@ def _data() -> Iterator[Line]:
         count = len(refused.problems)
         yield "checklists", f"{count} problems", "run leanto check"
     else:
-        yield "checklists", f"{len(library.checklist.items())} items, {len(library.rules)} rules", ""
+        yield (
+            "checklists",
+            f"{len(library.checklist.items())} items, {len(library.rules)} rules",
+            "",
+        )
     yield _fonts()
 
 

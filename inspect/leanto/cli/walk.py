@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import argparse
-
 from typing import TYPE_CHECKING
 
 from leanto.cli.job_argument import add_job

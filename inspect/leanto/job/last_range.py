@@ -33,9 +33,7 @@ def keep_last_range(
     folder: Path, p50: float, last_change: int, versions: Mapping[str, str]
 ) -> None:
     """Keeps the note; a disk that refuses is passed over, as nothing hangs on it."""
-    note = LastRange(
-        program=__version__, versions=dict(versions), last_change=last_change, p50=p50
-    )
+    note = LastRange(program=__version__, versions=dict(versions), last_change=last_change, p50=p50)
     content = note.model_dump_json().encode("utf-8")
     with contextlib.suppress(OSError):
         if not (folder / NAME).is_symlink() and _read(folder) != content:

@@ -44,8 +44,8 @@ def rescue(folder: Path, new_folder: Path) -> Rescue:
         raise JobError(f"There is no folder {folder}.", "Name the damaged job's folder.")
     if new_folder.resolve().is_relative_to(folder.resolve()):
         raise JobError(
-            f"{new_folder} lies in the damaged job.", "Choose a folder outside: nothing there "
-            "is written to."
+            f"{new_folder} lies in the damaged job.",
+            "Choose a folder outside: nothing there is written to.",
         )
     found = recover(old.record, backups_in(old.backups))
     if not found.entries:

@@ -156,7 +156,8 @@ def _check_size(picture: Image, source: Path, name: str) -> None:
 
 def _too_large(name: str, most: int) -> PhotoError:
     return PhotoError(
-        f"{name} has too many pixels.", f"Make it smaller, below {most // 1_000_000} million pixels."
+        f"{name} has too many pixels.",
+        f"Make it smaller, below {most // 1_000_000} million pixels.",
     )
 
 

@@ -251,10 +251,9 @@ def _first_changed(connection: sqlite3.Connection) -> int | None:
     """The first id that is missing, or whose entry its checksum does not fit."""
     has_checksums = CHECKSUMS_SINCE <= schema_version(connection) <= SCHEMA_VERSION
     columns = "id, at, who, kind, body, crc" if has_checksums else "id, at, who, kind, body"
-    following = 0
     connection.text_factory = lambda stored: stored.decode("utf-8", "replace")
-    for id_, *row in connection.execute(f"SELECT {columns} FROM entries ORDER BY id"):
-        following += 1
+    rows = connection.execute(f"SELECT {columns} FROM entries ORDER BY id")
+    for following, (id_, *row) in enumerate(rows, start=1):
         if id_ != following or not all(isinstance(text, str) for text in row[:4]):
             return following
         if has_checksums and entry_crc(id_, *row[:4]) != row[4]:

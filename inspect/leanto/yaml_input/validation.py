@@ -31,10 +31,14 @@ def validated(document: Document, model: type[M]) -> M:
         raise
     except LeantoError as refused:
         raise InputProblems([lines.problem((), refused.what, refused.remedy)]) from refused
-    not_finite = [] if _is_finite(made) else [
-        lines.problem(path, "A number is needed; this one has no end.", "Write its digits.")
-        for path in _not_finite(made)
-    ]
+    not_finite = (
+        []
+        if _is_finite(made)
+        else [
+            lines.problem(path, "A number is needed; this one has no end.", "Write its digits.")
+            for path in _not_finite(made)
+        ]
+    )
     if not_finite:
         raise InputProblems(not_finite)
     return made
