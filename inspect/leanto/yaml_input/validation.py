@@ -15,6 +15,8 @@ from leanto.yaml_input.lines import Lines, Place, Step
 from leanto.yaml_input.messages import plain_words
 
 M = TypeVar("M", bound=BaseModel)
+_MOST_FAULTS = 200
+"""Told of one file: each is looked at beside all others, and nobody reads more."""
 
 
 def validated(document: Document, model: type[M]) -> M:
@@ -47,7 +49,7 @@ def validated(document: Document, model: type[M]) -> M:
 def _problems(refused: ValidationError, lines: Lines, model: type[BaseModel]) -> list[Problem]:
     """The faults in the order of the file, each once, those of a union's branches joined."""
     groups: dict[tuple[int, str, str], list[Problem]] = {}
-    errors = refused.errors(include_url=False)
+    errors = refused.errors(include_url=False)[:_MOST_FAULTS]
     for error in errors:
         if _only_follows(error, errors):
             continue
@@ -56,7 +58,11 @@ def _problems(refused: ValidationError, lines: Lines, model: type[BaseModel]) ->
         is_alone = place.is_exact and not place.is_union
         key = (problem.line, problem.field, problem.message if is_alone else "")
         groups.setdefault(key, []).append(problem)
-    return sorted((_joined(same) for same in groups.values()), key=lambda problem: problem.line)
+    problems = sorted((_joined(same) for same in groups.values()), key=lambda found: found.line)
+    if refused.error_count() > len(errors):
+        more = f"There are {refused.error_count() - len(errors)} more faults in this file."
+        problems.append(Problem(lines.file, 0, "", more, "Put these right first."))
+    return problems
 
 
 def _only_follows(error: Mapping[str, Any], errors: Sequence[Mapping[str, Any]]) -> bool:
