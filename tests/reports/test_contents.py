@@ -25,7 +25,7 @@ from leanto.reports.contents import (
 from leanto.reports.contents.allowances import budget_in_words
 from leanto.reports.contents.numbering import chains, in_ranges, numbering
 from leanto.reports.contents.sketches import finding_figures, item_figures
-from leanto.reports.contents.summary import first_blocks
+from leanto.reports.contents.summary import MOST_LISTED, first_blocks
 from leanto.reports.text import to_text
 from leanto.rules.model import Urgency
 from leanto.scope.item import RepairItem
@@ -296,4 +296,4 @@ def test_dangers_are_named_first_and_the_rest_is_counted(walked: Any) -> None:
         ["DANGER", " A live wire"],
     ]
     assert not any("Seen twice" in text for text in bullets.items)
-    assert bullets.items[-1] == "And 3 more places to act on now: see Findings."
+    assert bullets.items[-1] == f"And {8 - MOST_LISTED} more places to act on now: see Findings."

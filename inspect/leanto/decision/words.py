@@ -62,7 +62,7 @@ def interior_in_words(decision: Decision) -> str:
     return (
         f"{answer}: about {_about(decision.chosen)} for this choice, "
         f"{_about(decision.keep_all)} to keep everything, {_about(decision.gut_all)} to gut "
-        "everything. Expected costs, with the damage that is likely but not seen yet."
+        "everything; likely damage that nobody has seen is in it."
     )
 
 

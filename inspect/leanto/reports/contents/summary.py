@@ -14,7 +14,7 @@ from leanto.reports.contents.words import about, capitalized, counted, joined
 from leanto.rules.finding import Finding
 from leanto.rules.model import Urgency
 
-MOST_LISTED = 5
+MOST_LISTED = 4
 _MONEY = (
     Column("Labor", 0.17, "right"),
     Column("Materials", 0.17, "right"),
@@ -31,8 +31,9 @@ def summary_blocks(assessment: Assessment, numbers: Numbering) -> tuple[Block, .
         *_tests(assessment),
         Paragraph(money_in_words(assessment), "lead"),
         range_bar(assessment),
-        Paragraph(budget_in_words(assessment), "lead"),
+        Paragraph(budget_in_words(assessment)),
         _money_table(assessment),
+        *_lean(assessment),
         Heading(2, "What to do first"),
         *first_blocks(assessment, numbers),
         Heading(2, "Licensed trades needed"),
@@ -52,16 +53,23 @@ def money_in_words(assessment: Assessment) -> str:
     total = assessment.estimate.range
     if not assessment.estimate.lines:
         return "Nothing was found that costs money."
-    lean = (
-        " The likely figures below add up to less, because what goes wrong costs more than what "
-        "goes well saves, and because of damage that nobody has seen yet."
-        if float(assessment.estimate.total.likely) < total.p50
-        else ""
-    )
     return (
         f"Plan on {about(total.p50)} to {about(total.p80)}: half of such jobs stay under the "
         f"first figure, four in five under the second. The contingency is the step between "
-        f"them, {about(total.contingency)}.{lean}"
+        f"them, {about(total.contingency)}."
+    )
+
+
+def _lean(assessment: Assessment) -> tuple[Paragraph, ...]:
+    """Why the likely figures of the lines add up to less than the middle of the range."""
+    if float(assessment.estimate.total.likely) >= assessment.estimate.range.p50:
+        return ()
+    return (
+        Paragraph(
+            "The lines add up to less than the range: what goes wrong costs more than what goes "
+            "well saves.",
+            "note",
+        ),
     )
 
 
