@@ -30,6 +30,11 @@ class Problem:
     message: str
     remedy: str = ""
 
+    def __post_init__(self) -> None:
+        # A tab quoted from the file is written out, as a terminal would jump at it.
+        for name in ("field", "message", "remedy"):
+            object.__setattr__(self, name, getattr(self, name).replace("\t", "\\t"))
+
     def __str__(self) -> str:
         where = f"{self.file}:{self.line}" if self.line else self.file
         field = f" {self.field}:" if self.field else ""
