@@ -10,6 +10,7 @@ LeantoError            what is wrong, what to do, exit code 2
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -31,15 +32,27 @@ class Problem:
     remedy: str = ""
 
     def __post_init__(self) -> None:
-        # A tab quoted from the file is written out, as a terminal would jump at it.
+        # What a file quotes must not steer the terminal that the message is shown on.
         for name in ("field", "message", "remedy"):
-            object.__setattr__(self, name, getattr(self, name).replace("\t", "\\t"))
+            object.__setattr__(self, name, _harmless(getattr(self, name)))
 
     def __str__(self) -> str:
         where = f"{self.file}:{self.line}" if self.line else self.file
         field = f" {self.field}:" if self.field else ""
         remedy = f" {self.remedy}" if self.remedy else ""
         return f"{where}:{field} {self.message}{remedy}"
+
+
+def _harmless(text: str) -> str:
+    """The text with control, direction and zero-width characters as codes: ``[U+202E]``."""
+    if text.isascii() and text.isprintable():
+        return text
+    return "".join(
+        f"[U+{ord(character):04X}]"
+        if character != "\n" and unicodedata.category(character) in ("Cc", "Cf", "Zl", "Zp")
+        else character
+        for character in text
+    )
 
 
 class LeantoError(Exception):
