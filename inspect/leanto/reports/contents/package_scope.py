@@ -14,6 +14,7 @@ from leanto.reports.contents.allowances import by_trade
 from leanto.reports.contents.elements import element_title
 from leanto.reports.contents.gaps import not_reached_blocks
 from leanto.reports.contents.numbering import Numbering
+from leanto.reports.contents.placed import where_in_words
 from leanto.reports.contents.words import capitalized
 from leanto.scope.item import RepairItem
 
@@ -33,7 +34,7 @@ def line_blocks(assessment: Assessment, numbers: Numbering) -> tuple[Block, ...]
     for items in by_trade(assessment.scope.for_bidders).values():
         blocks += [
             Heading(2, trade_title(items[0])),
-            Table(_LINES, tuple(_rows(items, numbers))),
+            Table(_LINES, tuple(_rows(items, numbers, assessment))),
         ]
     return tuple(blocks) or (Paragraph("Nothing was found that calls for work."),)
 
@@ -102,7 +103,7 @@ def left_out_blocks(
     if own:
         blocks += [
             Paragraph("The owner does these lines. Do not price them; say what you need of them."),
-            Table(_BY_OWNER, tuple(_row(item, numbers) for item in own)),
+            Table(_BY_OWNER, tuple(_row(item, numbers, assessment) for item in own)),
         ]
     return (
         *blocks,
@@ -111,22 +112,28 @@ def left_out_blocks(
     )
 
 
-def _rows(items: Iterable[RepairItem], numbers: Numbering) -> Iterator[Row | Band]:
+def _rows(
+    items: Iterable[RepairItem], numbers: Numbering, assessment: Assessment
+) -> Iterator[Row | Band]:
     by_place: dict[str, list[RepairItem]] = {}
     for item in items:
         by_place.setdefault(item.place, []).append(item)
     for place, group in by_place.items():
         yield Band(capitalized(place))
-        yield from (_row(item, numbers, with_place=False) for item in group)
+        yield from (_row(item, numbers, assessment, with_place=False) for item in group)
 
 
-def _row(item: RepairItem, numbers: Numbering, with_place: bool = True) -> Row:
+def _row(
+    item: RepairItem, numbers: Numbering, assessment: Assessment, with_place: bool = True
+) -> Row:
+    said = where_in_words(item, assessment)
+    where = f"\n{said}" if said else ""
     access = "\nThrough an opened patch: the lining stays." if item.poor_access else ""
     note = f"\nNote: {item.note_to_bidders}" if item.note_to_bidders else ""
     place = f": {item.place}" if with_place else ""
     return (
         str(numbers.items[item.id]),
-        f"{item.work.title}{place}\n{item.work.description}{access}{note}"
+        f"{item.work.title}{place}\n{item.work.description}{where}{access}{note}"
         f"\n{element_title(item.work.element)}. Counted: {item.reason}. Line id: {item.id}",
         format_quantity(bid_quantity(item), item.work.unit),
     )

@@ -27,6 +27,7 @@ from leanto.reports.contents.elements import element_title
 from leanto.reports.contents.facts import block_table, site_facts, title_facts
 from leanto.reports.contents.gaps import not_reached_blocks
 from leanto.reports.contents.numbering import Numbering, numbering
+from leanto.reports.contents.placed import where_in_words
 from leanto.reports.contents.set_apart import alternate_blocks, by_owner_blocks
 from leanto.reports.contents.sketches import item_figures
 from leanto.reports.contents.words import capitalized
@@ -73,7 +74,9 @@ def repair_scope(assessment: Assessment) -> Report:
         *_tests(assessment),
         Heading(1, "Lines of work"),
         *_trade_blocks(assessment, numbers),
-        *alternate_blocks(assessment, numbers, _LINES, _rows),
+        *alternate_blocks(
+            assessment, numbers, _LINES, lambda items, lines: _rows(items, lines, assessment)
+        ),
         Heading(1, "Not included, not seen"),
         Paragraph(
             "Work that is not a line above is not part of this scope. Nobody has seen the places "
@@ -101,26 +104,30 @@ def _trade_blocks(assessment: Assessment, numbers: Numbering) -> tuple[Block, ..
     for trade, items in by_trade(assessment.scope.for_bidders).items():
         licensed = " (licensed trade)" if items[0].work.trade.is_licensed else ""
         total = ("", f"All lines: {trade}", "", "", "")
-        rows = tuple(_rows(items, numbers))
+        rows = tuple(_rows(items, numbers, assessment))
         blocks += [Heading(2, capitalized(trade) + licensed), Table(_LINES, rows, (total,))]
     return tuple(blocks) or (Paragraph("Nothing was found that calls for work."),)
 
 
-def _rows(items: Iterable[RepairItem], numbers: Numbering) -> Iterator[Row | Band]:
+def _rows(
+    items: Iterable[RepairItem], numbers: Numbering, assessment: Assessment
+) -> Iterator[Row | Band]:
     by_element: dict[str, list[RepairItem]] = {}
     for item in items:
         by_element.setdefault(item.work.element, []).append(item)
     for element, group in sorted(by_element.items()):
         yield Band(element_title(element))
-        yield from (_row(item, numbers) for item in group)
+        yield from (_row(item, numbers, assessment) for item in group)
 
 
-def _row(item: RepairItem, numbers: Numbering) -> Row:
+def _row(item: RepairItem, numbers: Numbering, assessment: Assessment) -> Row:
+    said = where_in_words(item, assessment)
+    where = f"\n{said}" if said else ""
     access = "\nThrough an opened patch: the lining stays." if item.poor_access else ""
     note = f"\nNote: {item.note_to_bidders}" if item.note_to_bidders else ""
     return (
         str(numbers.items[item.id]),
-        f"{item.work.title}: {item.place}\n{item.work.description}{access}{note}"
+        f"{item.work.title}: {item.place}\n{item.work.description}{where}{access}{note}"
         f"\nCounted: {item.reason}. Line id: {item.id}",
         format_quantity(bid_quantity(item), item.work.unit),
         "",
