@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import shutil
+import textwrap
 from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -47,18 +48,24 @@ def run(arguments: argparse.Namespace) -> int:
         f"{len(library.checklist.items())} items, {len(library.rules)} rules, "
         f"{len(library.works)} repair items with prices."
     )
-    for note in _in_words(notes(library), len(library.prices)):
-        print(note)
+    columns = shutil.get_terminal_size((100, 24)).columns
+    for note in _in_words(notes(library), len(library.prices), named=arguments.list):
+        print(textwrap.fill(note, columns, break_on_hyphens=False))
     if arguments.list:
-        for line in list_lines(library, shutil.get_terminal_size((100, 24)).columns):
+        for line in list_lines(library, columns):
             print(line)
     return 0
 
 
-def _in_words(found: Notes, prices: int) -> Iterator[str]:
-    """The notes, a line each; nothing for what needs none."""
+def _in_words(found: Notes, prices: int, *, named: bool) -> Iterator[str]:
+    """The notes, a line each; nothing for what needs none.
+
+    Most prices are planning figures, so those without a source are named only when asked for.
+    """
     if found.without_source:
-        yield f"Note: {len(found.without_source)} of {prices} prices have no source in some part."
+        which = f": {', '.join(found.without_source)}" if named else "; --list names them"
+        share = f"{len(found.without_source)} of {prices}"
+        yield f"Note: {share} prices have no source in some part{which}."
     if found.without_range:
         share = f"{len(found.without_range)} of {prices} prices have no range"
         yield f"Note: {share} (low = likely = high): {', '.join(found.without_range)}."
