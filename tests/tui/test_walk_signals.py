@@ -38,6 +38,11 @@ with Job.open(Path(sys.argv[1])) as job:
     sys.exit(walk(job))
 """
 
+# Of another session's terminal the process hears nothing but its end.
+START_BORROWED = START.replace("os.setsid()", "").replace(
+    "fcntl.ioctl(0, termios.TIOCSCTTY, 0)", ""
+)
+
 
 def read_until(terminal: int, wanted: bytes) -> bytes:
     """What the screen was sent up to the wanted bytes."""
@@ -52,17 +57,24 @@ def read_until(terminal: int, wanted: bytes) -> bytes:
 
 
 @pytest.mark.parametrize(
-    ("number", "code"), [(signal.SIGTERM, 143), (signal.SIGHUP, 129), (None, 129)]
+    ("start", "number", "code"),
+    [
+        (START, signal.SIGTERM, 143),
+        (START, signal.SIGHUP, 129),
+        (START, None, 129),
+        (START_BORROWED, None, 129),
+    ],
+    ids=["told to stop", "hung up", "terminal closed", "borrowed terminal closed"],
 )
 def test_an_end_from_outside_is_an_orderly_one(
-    tmp_path: Path, shed: Building, number: signal.Signals | None, code: int
+    tmp_path: Path, shed: Building, start: str, number: signal.Signals | None, code: int
 ) -> None:
     Job.create(tmp_path / "job", shed).close()
     terminal, slave = pty.openpty()
     fcntl.ioctl(slave, termios.TIOCSWINSZ, struct.pack("HHHH", 24, 80, 0, 0))
     source = Path(__file__).resolve().parents[2] / "inspect"
     process = subprocess.Popen(
-        [sys.executable, "-c", START, str(tmp_path / "job")],
+        [sys.executable, "-c", start, str(tmp_path / "job")],
         stdin=slave,
         stdout=slave,
         stderr=slave,

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 import asyncio
+import contextlib
 import os
+import select
 import signal
+import sys
 import threading
 from typing import Protocol
 
@@ -25,6 +28,23 @@ def leave_on_signals(app: Leaves) -> None:
     loop = asyncio.get_running_loop()
     for number in (signal.SIGTERM, signal.SIGHUP):
         loop.add_signal_handler(number, _leave, app, 128 + number)
+    if sys.__stdin__ is not None and sys.__stdin__.isatty():
+        descriptor = sys.__stdin__.fileno()
+        threading.Thread(
+            target=_leave_when_hung_up, args=(app, loop, descriptor), daemon=True
+        ).start()
+
+
+def _leave_when_hung_up(app: Leaves, loop: asyncio.AbstractEventLoop, terminal: int) -> None:
+    """Waits for the terminal to go away, which sends no signal where it is not the process's own.
+
+    The framework would read its end again and again, and never stop.
+    """
+    watch = select.poll()
+    watch.register(terminal, 0)  # a hang-up is told without being asked for
+    watch.poll()
+    with contextlib.suppress(RuntimeError):  # the loop has ended by itself
+        loop.call_soon_threadsafe(_leave, app, 128 + signal.SIGHUP)
 
 
 def _leave(app: Leaves, return_code: int) -> None:
