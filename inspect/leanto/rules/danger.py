@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
-
 from leanto.building.station import Station
 from leanto.checklist.model import Item
 from leanto.record.observation import Observation
@@ -36,11 +34,4 @@ def danger_finding(observation: Observation, item: Item | None, station: Station
         caution=item.caution if item else (),
         watch="Look again before anybody works or walks there.",
         source="The walker's own mark",
-    )
-
-
-def is_unspoken(observation: Observation, findings: Collection[Finding]) -> bool:
-    """True for a danger mark on an observation that none of the findings is about."""
-    return observation.danger and all(
-        part.observation != observation.key for finding in findings for part in finding.parts
     )

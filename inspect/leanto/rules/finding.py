@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from leanto.building.rectangle import Rectangle
 from leanto.record.observation import ObservationKey, Photo
@@ -78,7 +79,7 @@ class Undecided:
     missing: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Judged:
     """Everything the rules had to say about one walk."""
 
@@ -87,7 +88,7 @@ class Judged:
     questions: tuple[OpenQuestion, ...]
     undecided: tuple[Undecided, ...]
 
-    @property
+    @cached_property
     def grounds(self) -> tuple[Finding, ...]:
         """Every finding on its own, each with the id it is told under; what is told comes last."""
         return tuple(

@@ -16,13 +16,13 @@ from leanto.record.observation import Observation
 from leanto.record.walk import Walk
 from leanto.rules.causes import in_chains, unexplained, with_causes
 from leanto.rules.compiled import CompiledRule
-from leanto.rules.danger import danger_finding, is_unspoken
+from leanto.rules.danger import danger_finding
 from leanto.rules.expression import CompiledExpression
 from leanto.rules.facts import FactSpec, fact_specs, wanting
 from leanto.rules.finding import CalledWork, Finding, Judged, OpenQuestion, Undecided
-from leanto.rules.nearness import Neighbors, neighbors
+from leanto.rules.nearness import Boxes, Neighbors, neighbors
 from leanto.rules.outcome import Outcome, searches, searches_of_zone
-from leanto.rules.reckoned import reckoned_of
+from leanto.rules.reckoned import reckoned_by_answer
 from leanto.rules.replacing import with_replaced
 from leanto.rules.terms import Searches, Values
 from leanto.rules.undecidable import Undecidable
@@ -48,7 +48,10 @@ def judge(
     has are passed over.
     """
     by_id = {station.id: station for station in stations}
-    around = {station_id: neighbors(station, surfaces) for station_id, station in by_id.items()}
+    boxes: Boxes = {}
+    around = {
+        station_id: neighbors(station, surfaces, boxes) for station_id, station in by_id.items()
+    }
     outcome = Outcome()
     scenes = _scenes(building, surfaces, by_id, walk, checklist, outcome, around, as_of, reckonings)
     for rule in rules:
@@ -61,11 +64,12 @@ def judge(
     found = sorted(outcome.findings, key=lambda finding: walked[finding.observation.station])
     explained = with_causes(with_replaced(found, by_rule_id), by_rule_id, around)
     settled = [_without_cause(finding, by_rule_id) for finding in explained]
+    spoken = {part.observation for finding in settled for part in finding.parts}
     unspoken = [
         danger_finding(scene.observation, scene.item, scene.station)
         for about in scenes.values()
         for scene in about
-        if is_unspoken(scene.observation, settled)
+        if scene.observation.danger and scene.observation.key not in spoken
     ]
     findings = in_chains([*settled, *unspoken], walked)
     return Judged(findings, tuple(_questions(findings, by_rule_id)), tuple(outcome.undecided))
@@ -108,6 +112,7 @@ def _scenes(
     """The observations that any rule may read, by item."""
     facts = fact_specs(checklist)
     items = {item.id: item for item in checklist.items()}
+    alone = reckoned_by_answer(reckonings)
     here: dict[str, Values] = {}
     shared_searches: dict[str, Searches] = {}
     scenes: dict[str, list[_Scene]] = {}
@@ -125,7 +130,7 @@ def _scenes(
         values = {
             **shared,
             **observation_values(observation, surface, shared, facts),
-            **reckoned_of(key, reckonings),
+            **alone.get(key, {}),
         }
         looked_for = searches_of_zone(
             shared_searches[station.id], around[station.id], outcome, observation.zone

@@ -22,7 +22,10 @@ class Urgency(StrEnum):
     @property
     def rank(self) -> int:
         """0 is the most urgent."""
-        return list(Urgency).index(self)
+        return _RANKS[self]
+
+
+_RANKS = {urgency: rank for rank, urgency in enumerate(Urgency)}
 
 
 class Take(StrEnum):

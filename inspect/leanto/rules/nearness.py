@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import IntEnum
 from functools import cached_property
 from typing import Literal
@@ -16,6 +16,8 @@ from leanto.building.relations import above, beside, other_face
 from leanto.building.station import Station
 from leanto.building.surface import Surface
 
+Boxes = dict[tuple[str, Rectangle], Box | None]
+"""Where zones lie in their blocks, by station and zone, as they are found out."""
 Where = Literal["here", "above", "beside", "below", "anywhere"]
 
 FAR_FT = 3.0
@@ -71,6 +73,7 @@ class Neighbors:
     station_id: str
     surface: Surface | None
     surfaces: Mapping[str, Surface]
+    boxes: Boxes = field(default_factory=dict, compare=False, repr=False)
 
     @cached_property
     def faces(self) -> tuple[Surface, ...]:
@@ -168,7 +171,12 @@ class Neighbors:
 
     def _box(self, station_id: str, zone: Rectangle | None) -> Box | None:
         surface = self.surfaces.get(station_id)
-        return None if surface is None or zone is None else box_of(zone, surface, self.surfaces)
+        if surface is None or zone is None:
+            return None
+        place = (station_id, zone)
+        if place not in self.boxes:
+            self.boxes[place] = box_of(zone, surface, self.surfaces)
+        return self.boxes[place]
 
 
 def _level_gap_ft(surface: Surface, cause: Box, effect: Box) -> float:
@@ -191,5 +199,9 @@ def _reach(distance: Distance, gap_ft: float | None, below_ft: float) -> Reach:
             return Reach.ELSEWHERE
 
 
-def neighbors(station: Station, surfaces: Mapping[str, Surface]) -> Neighbors:
-    return Neighbors(station.id, surfaces.get(station.surface_id or ""), surfaces)
+def neighbors(
+    station: Station, surfaces: Mapping[str, Surface], boxes: Boxes | None = None
+) -> Neighbors:
+    """What lies around the station; ``boxes`` is shared by all stations of one building."""
+    surface = surfaces.get(station.surface_id or "")
+    return Neighbors(station.id, surface, surfaces, {} if boxes is None else boxes)

@@ -35,6 +35,15 @@ def reckoned_of(key: ObservationKey, reckonings: Iterable[Reckoning]) -> dict[st
     return _agreed([one for one in reckonings if one.observation == key])
 
 
+def reckoned_by_answer(reckonings: Iterable[Reckoning]) -> dict[ObservationKey, dict[str, Value]]:
+    """What was reckoned about each answer alone; answers without any are left out."""
+    about: dict[ObservationKey, list[Reckoning]] = {}
+    for one in reckonings:
+        if one.observation is not None:
+            about.setdefault(one.observation, []).append(one)
+    return {key: _agreed(alone) for key, alone in about.items()}
+
+
 def _agreed(reckonings: Sequence[Reckoning]) -> dict[str, Value]:
     known: dict[str, Fact] = {}
     differing: set[str] = set()

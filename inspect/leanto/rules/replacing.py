@@ -2,13 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from graphlib import CycleError, TopologicalSorter
 
 from leanto.rules.compiled import CompiledRule
 from leanto.rules.finding import Finding
 from leanto.rules.model import Decides, Replacement
+
+_PLACES: Mapping[str, Callable[[Finding], object]] = {
+    "answer": lambda finding: finding.observation,
+    "place": lambda finding: finding.observation.station,
+    "anywhere": lambda finding: None,
+}
+"""What two findings share that one may tell for the other."""
 
 
 def with_replaced(
@@ -21,13 +28,14 @@ def with_replaced(
     The nearest finding replaces, of equally near ones the first in the
     order given.
     """
-    by_rule: dict[str, list[int]] = {}
+    told_by: dict[tuple[str, object], list[int]] = {}
     for index, finding in enumerate(findings):
-        by_rule.setdefault(finding.rule_id, []).append(index)
+        for place in _PLACES.values():
+            told_by.setdefault((finding.rule_id, place(finding)), []).append(index)
     teller: dict[int, tuple[int, int]] = {}
     for index, finding in enumerate(findings):
         for of in rules[finding.rule_id].rule.replaces:
-            for other in _replaced(index, of, findings, by_rule):
+            for other in _replaced(index, of, findings, told_by):
                 rank = _apart(finding, findings[other]), index
                 teller[other] = min(rank, teller.get(other, rank))
     told: dict[int, list[Finding]] = {}
@@ -60,14 +68,13 @@ def _replaced(
     index: int,
     of: Replacement,
     findings: Sequence[Finding],
-    by_rule: Mapping[str, Sequence[int]],
+    told_by: Mapping[tuple[str, object], Sequence[int]],
 ) -> Iterator[int]:
     one = findings[index]
+    within = _PLACES[of.where](one)
     for rule_id in of.rules:
-        for other in by_rule.get(rule_id, ()):
-            apart = _apart(one, findings[other])
-            within = {"answer": 0, "place": 1, "anywhere": 2}[of.where]
-            if apart <= within and (rule_id != one.rule_id or index < other):
+        for other in told_by.get((rule_id, within), ()):
+            if rule_id != one.rule_id or index < other:
                 yield other
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from leanto.source import Source
 
@@ -45,6 +46,7 @@ _CELSIUS = _Coefficients(
 )
 
 
+@lru_cache(maxsize=1024)
 def emc_pct(temp_f: float, rh_pct: float) -> float:
     """Moisture content wood settles at, percent of its oven-dry mass.
 
