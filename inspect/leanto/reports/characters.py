@@ -10,6 +10,7 @@ _INVISIBLE = frozenset("\u00ad\u200b\u200c\u200d\u2060\ufeff")
 """Soft hyphen, joiners and marks without width: they change nothing that is drawn here."""
 _LINE_ENDS = str.maketrans({"\u2028": "\n", "\u2029": "\n", "\u0085": "\n", "\t": " "})
 
+_PLAIN = re.compile("[ -~\n]*")
 _RTL = "\\u0590-\\u065f\\u066a-\\u06ef\\u06fa-\\u08ff\\ufb1d-\\ufdff\\ufe70-\\ufefc"
 """Hebrew, Arabic and their kin, without the Arabic digits, which run from left to right."""
 _RTL_RUN = re.compile(rf"[{_RTL}](?:[^\w]*[{_RTL}])*")
@@ -21,6 +22,8 @@ def printable(text: str) -> str:
     Characters without width are dropped; other control and format characters, among them
     terminal escapes and marks that reverse the direction, become codes such as ``[U+001B]``.
     """
+    if _PLAIN.fullmatch(text):
+        return text
     plain = text.replace("\r\n", "\n").replace("\r", "\n").translate(_LINE_ENDS)
     return "".join(_shown(character) for character in unicodedata.normalize("NFC", plain))
 

@@ -64,6 +64,10 @@ class Typesetter:
         return self.lines(" ".join(printable(text).split()), face)[0]
 
     def _runs(self, line: str, face: Face) -> Iterator[Run]:
+        if _load(base_font(face)).issuperset(map(ord, line)):
+            if line:
+                yield Run(base_font(face), line)
+            return
         font, piece = base_font(face), ""
         for character in line:
             fitting = _font_for(character, face, font)

@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable
+from concurrent.futures import Future, ThreadPoolExecutor
+from dataclasses import dataclass
+from functools import cache, lru_cache
 from io import BytesIO
 from pathlib import Path
 
@@ -19,6 +23,10 @@ PhotoPath = Callable[[Photo], Path]
 DPI = 200
 _QUALITY = 82
 _MISSING_SHAPE = (4, 3)
+_ORIENTATION = 0x0112
+_LYING = (5, 6, 7, 8)
+"""Orientations in which width and height change places."""
+_BROKEN = (OSError, UnidentifiedImageError, Image.DecompressionBombError, SyntaxError, ValueError)
 
 
 class PhotoFrame(Flowable):
@@ -27,9 +35,8 @@ class PhotoFrame(Flowable):
     def __init__(self, path: Path, widest_pt: float, highest_pt: float, setter: Typesetter) -> None:
         super().__init__()
         self._setter = setter
-        data = _read(path, widest_pt, highest_pt)
-        self._image = None if data is None else ImageReader(BytesIO(data))
-        shape = self._image.getSize() if self._image else _MISSING_SHAPE
+        self._photo = _prepared(path, *_state(path), widest_pt, highest_pt)
+        shape = self._photo.shape if self._photo else _MISSING_SHAPE
         scale = min(widest_pt / shape[0], highest_pt / shape[1])
         self.width, self.height = shape[0] * scale, shape[1] * scale
 
@@ -37,8 +44,9 @@ class PhotoFrame(Flowable):
         return self.width, self.height
 
     def draw(self) -> None:
-        if self._image is not None:
-            self.canv.drawImage(self._image, 0, 0, self.width, self.height)
+        data = self._photo.data.result() if self._photo else None
+        if data is not None:
+            self.canv.drawImage(_Jpeg(BytesIO(data)), 0, 0, self.width, self.height)
             return
         self.canv.setFillColor(PALE)
         self.canv.setStrokeColor(LIGHT)
@@ -55,16 +63,73 @@ class PhotoFrame(Flowable):
         )
 
 
-def _read(path: Path, widest_pt: float, highest_pt: float) -> bytes | None:
+class _Jpeg(ImageReader):
+    """A JPEG that is named by its own bytes: reportlab unpacks every pixel for a name."""
+
+    def getRGBData(self) -> bytes:
+        self._dataA = None
+        data: bytes = self.fp.getvalue()
+        return data
+
+
+@dataclass(frozen=True, slots=True)
+class _Prepared:
+    """A photo that is being scaled while the pages are laid out."""
+
+    shape: tuple[int, int]
+    """Pixels as they will be embedded."""
+    data: Future[bytes | None]
+    """The JPEG bytes; None where the file turns out not to be readable."""
+
+
+@cache
+def _workers() -> ThreadPoolExecutor:
+    """Decoding and scaling leave Python alone, so that all cores work."""
+    return ThreadPoolExecutor(os.cpu_count() or 2, thread_name_prefix="leanto-photo")
+
+
+def _state(path: Path) -> tuple[int, int]:
+    """Size and time of a file, by which a changed one is known; zeros for none."""
+    try:
+        found = path.stat()
+    except OSError:
+        return 0, 0
+    return found.st_size, found.st_mtime_ns
+
+
+@lru_cache(maxsize=2048)
+def _prepared(
+    path: Path, _size: int, _changed_ns: int, widest_pt: float, highest_pt: float
+) -> _Prepared | None:
+    """The photo for frames of this size, scaled once for all reports; None for no picture."""
+    try:
+        with Image.open(path) as image:
+            scale = min(widest_pt / image.width, highest_pt / image.height) * DPI / 72
+            fits = image.format == "JPEG" and image.mode in ("RGB", "L") and not image.getexif()
+            if scale >= 1 and fits:
+                shape = image.size
+            else:
+                shape = _scaled(image.width, scale), _scaled(image.height, scale)
+                if image.getexif().get(_ORIENTATION, 1) in _LYING:
+                    shape = shape[1], shape[0]
+    except _BROKEN:
+        return None
+    as_stored = scale >= 1 and fits
+    return _Prepared(shape, _workers().submit(_read, path, scale, as_stored))
+
+
+def _scaled(length_px: int, scale: float) -> int:
+    return max(1, round(length_px * scale))
+
+
+def _read(path: Path, scale: float, as_stored: bool) -> bytes | None:
     """The JPEG bytes to embed: as stored, or scaled down when print would not show the rest."""
     try:
         stored = path.read_bytes()
         with Image.open(BytesIO(stored)) as image:
-            scale = min(widest_pt / image.width, highest_pt / image.height) * DPI / 72
-            fits = image.format == "JPEG" and image.mode in ("RGB", "L") and not image.getexif()
-            if scale >= 1 and fits:
+            if as_stored:
                 return stored
-            size = (max(1, round(image.width * scale)), max(1, round(image.height * scale)))
+            size = _scaled(image.width, scale), _scaled(image.height, scale)
             if scale < 1:
                 image.draft("RGB", size)
                 smaller = image.resize(size, Image.Resampling.LANCZOS)
@@ -73,5 +138,5 @@ def _read(path: Path, widest_pt: float, highest_pt: float) -> bytes | None:
             written = BytesIO()
             ImageOps.exif_transpose(smaller).convert("RGB").save(written, "JPEG", quality=_QUALITY)
             return written.getvalue()
-    except (OSError, UnidentifiedImageError, Image.DecompressionBombError):
+    except _BROKEN:
         return None
