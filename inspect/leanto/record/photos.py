@@ -20,10 +20,12 @@ if TYPE_CHECKING:
 
 LONG_SIDE_PX = 1600
 JPEG_QUALITY = 82
-MOST_PIXELS = 80_000_000
-"""Of a JPEG, which is read in parts; decoding this many takes about 500 MB at the worst."""
-MOST_PIXELS_OTHERWISE = 25_000_000
-"""Of a picture that is unpacked whole before it is shrunk."""
+MOST_PIXELS = 170_000_000
+"""Of an ordinary JPEG, which is unpacked line by line and at an eighth of its size."""
+MOST_PIXELS_PROGRESSIVE = 65_000_000
+"""Of a JPEG that comes into focus while it loads: all of it is held until the end."""
+MOST_PIXELS_OTHERWISE = 20_000_000
+"""Of a picture that is unpacked whole before it is shrunk. All three stay under 500 MB."""
 _MOST_BYTES = 200_000_000
 _MOST_SCANS = 100
 """Cameras write a dozen; thousands are a way to keep a decoder busy for minutes."""
@@ -145,7 +147,9 @@ def _converted(source: Path, name: str) -> tuple[bytes, datetime | None]:
 
 def _check_size(picture: Image, source: Path, name: str) -> None:
     """Nothing for a picture that can be decoded in bounded time and memory; else PhotoError."""
-    most = MOST_PIXELS if picture.format == "JPEG" else MOST_PIXELS_OTHERWISE
+    most = MOST_PIXELS_OTHERWISE
+    if picture.format == "JPEG":
+        most = MOST_PIXELS_PROGRESSIVE if "progressive" in picture.info else MOST_PIXELS
     if picture.width * picture.height > most:
         raise _too_large(name, most)
     if source.stat().st_size > _MOST_BYTES:
