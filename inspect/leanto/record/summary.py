@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import contextlib
-import json
 import sqlite3
 from dataclasses import dataclass
 from datetime import date, datetime
@@ -19,6 +18,8 @@ _OBSERVED = frozenset(
         *("photo added", "photo removed", "air measured"),
     }
 )
+NOT_ASSESSED = frozenset({"moved to", "bids sent", "bid added", "bid answered", "bid withdrawn"})
+"""Kinds of entries from which nothing follows for findings, scope and money."""
 _QUERY = """
 SELECT id, at, kind, CASE
     WHEN kind = 'answered' THEN json_extract(body, '$.station', '$.item', '$.number')
@@ -37,7 +38,7 @@ class Summary:
     answered: int
     """Items with a condition."""
     last_change: int
-    """Id of the last entry that is more than a move."""
+    """Id of the last entry that changes what is assessed."""
 
 
 def summarize(record: Path) -> Summary:
@@ -57,13 +58,15 @@ def summarize(record: Path) -> Summary:
 def _summary(rows: list[tuple[int, str, str, str | int | None]]) -> Summary:
     names: dict[int, str] = {}
     answers: dict[int, str] = {}
+    """Station, item and number of each, as one text."""
     fixed: list[int] = []
     kept: list[int] = []
     undone: list[int] = []
-    walked_on: date | None = None
+    imported_on: date | None = None
+    observed_at = ""
     last_change = 0
     for id_, at, kind, fact in rows:
-        last_change = last_change if kind == "moved to" else id_
+        last_change = last_change if kind in NOT_ASSESSED else id_
         match kind:
             case "moved to":
                 continue
@@ -75,7 +78,8 @@ def _summary(rows: list[tuple[int, str, str, str | int | None]]) -> Summary:
             case "imported":
                 fixed += kept
                 kept.clear()
-                walked_on = date.fromisoformat(fact) if isinstance(fact, str) else walked_on
+                if isinstance(fact, str):
+                    imported_on, observed_at = date.fromisoformat(fact), ""
             case "building set" if not names:
                 names[id_] = str(fact)
                 fixed.append(id_)
@@ -87,17 +91,14 @@ def _summary(rows: list[tuple[int, str, str, str | int | None]]) -> Summary:
                     answers[id_] = str(fact)
         undone.clear()
         if kind in _OBSERVED:
-            walked_on = datetime.fromisoformat(at).astimezone().date()
+            observed_at = at
     live = [*fixed, *kept]
     last_building = max((id_ for id_ in live if id_ in names), default=None)
     return Summary(
         name="" if last_building is None else names[last_building],
-        walked_on=walked_on,
-        answered=len({_key(answers[id_]) for id_ in live if id_ in answers}),
+        walked_on=datetime.fromisoformat(observed_at).astimezone().date()
+        if observed_at
+        else imported_on,
+        answered=len({answers[id_] for id_ in live if id_ in answers}),
         last_change=last_change,
     )
-
-
-def _key(answer: str) -> tuple[object, ...]:
-    station, item, number = json.loads(answer)
-    return station, item, number
