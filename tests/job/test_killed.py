@@ -23,7 +23,11 @@ from leanto.record.photos import is_whole
 KILLS = 200 if os.environ.get("LEANTO_NIGHTLY") else 8
 KEY = ObservationKey("main.south.outside", "sill")
 
-pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="needs fork")
+pytestmark = [
+    pytest.mark.skipif(not hasattr(os, "fork"), reason="needs fork"),
+    # The child does nothing with the threads of who runs the tests.
+    pytest.mark.filterwarnings("ignore:This process:DeprecationWarning"),
+]
 
 
 def killed_while(act: Callable[[Job, int], object], folder: Path, after_s: float) -> None:

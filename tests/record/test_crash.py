@@ -20,6 +20,7 @@ KILLS = 200 if os.environ.get("LEANTO_NIGHTLY") else 25
 
 
 @pytest.mark.skipif(not hasattr(os, "fork"), reason="needs fork")
+@pytest.mark.filterwarnings("ignore:This process:DeprecationWarning")
 def test_every_acknowledged_entry_is_there_after_each_kill(tmp_path: Path) -> None:
     path = tmp_path / "record.db"
     Store.create(path).close()

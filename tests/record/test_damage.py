@@ -257,6 +257,18 @@ def test_undos_are_made_to_fit_what_is_left(
     Store.create(tmp_path / "new.db", entries).close()
 
 
+def test_names_that_are_no_text_are_damage(closed: Path, tmp_path: Path) -> None:
+    """Found by fuzzing: SQLite's own message then holds bytes that are no text."""
+    record = placed(closed, tmp_path)
+    content = record.read_bytes()
+    assert content.count(b"CREATE TABLE") == 2
+    record.write_bytes(content.replace(b"CREATE TABLE meta", b"CREATE T\xb6\xff\xfeE meta"))
+
+    with pytest.raises(JobError, match="damaged"):
+        Store.open(record)
+    assert len(recover(record, ()).entries) == COUNT
+
+
 @pytest.mark.parametrize("content", [b"", b"SQLite format 3\0", b"\0" * 5000, b"\xff" * 70_000])
 def test_what_is_no_record_gives_no_entries(content: bytes, tmp_path: Path) -> None:
     (tmp_path / "record.db").write_bytes(content)

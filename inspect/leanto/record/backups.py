@@ -55,7 +55,7 @@ def _last_entry_of(backup: Path) -> tuple[int, int] | None:
     try:
         with contextlib.closing(connect_untouched(backup)) as connection:
             return _last_entry(connection)
-    except (sqlite3.Error, OSError):
+    except (sqlite3.Error, OSError, UnicodeDecodeError):
         return None
 
 

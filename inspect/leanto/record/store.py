@@ -109,6 +109,9 @@ class Store:
                     migrate(connection)
             except sqlite3.Error as error:
                 raise refusal.not_opened(path, error) from error
+            except UnicodeDecodeError as error:
+                # SQLite names the broken table, and its name is broken too.
+                raise refusal.damaged(path, "its tables cannot be read") from error
             if read_only_reason:
                 lock.release()
             on_failure.pop_all()
