@@ -44,3 +44,28 @@ def test_inspect_at_the_root_is_the_standard_library() -> None:
 def test_the_source_root_is_no_package() -> None:
     assert (ROOT / "inspect" / "leanto" / "__init__.py").is_file()
     assert not (ROOT / "inspect" / "__init__.py").exists()
+
+
+def test_help_loads_neither_screens_nor_ink_nor_data() -> None:
+    heavy = ("textual", "reportlab", "PIL", "pint", "numpy", "pydantic", "yaml", "sqlite3")
+    code = (
+        "import contextlib, sys\n"
+        "from leanto.cli.main import main\n"
+        "with contextlib.suppress(SystemExit):\n"
+        "    main(['--help'])\n"
+        f"print([name for name in {heavy!r} if name in sys.modules])"
+    )
+
+    assert fresh_process(code, PYTHONPATH=str(ROOT / "inspect")).splitlines()[-1] == "[]"
+
+
+def test_printing_commands_load_no_screens_and_no_ink() -> None:
+    code = (
+        "import sys\n"
+        "from leanto.cli.main import main\n"
+        "main(['list', 'tests/jobs'])\n"
+        "main(['reckon', 'emc', '--temp', '70', '--humidity', '50'])\n"
+        "print([name for name in ('textual', 'reportlab', 'PIL') if name in sys.modules])"
+    )
+
+    assert fresh_process(code, PYTHONPATH=str(ROOT / "inspect")).splitlines()[-1] == "[]"

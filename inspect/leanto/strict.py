@@ -8,4 +8,5 @@ from pydantic import BaseModel, ConfigDict
 class Strict(BaseModel):
     """Frozen, and refuses a key it does not know."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    # Built when first used: a start uses few of the many models.
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import argparse
 import os
-import platform
 import shutil
 import sys
 from collections.abc import Iterator
@@ -44,6 +43,7 @@ Line = tuple[str, str, str]
 
 
 def _versions() -> Iterator[Line]:
+    import platform
     from importlib import metadata
 
     yield "leanto", __version__, ""
