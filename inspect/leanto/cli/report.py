@@ -1,4 +1,4 @@
-"""Write the condition report and the repair scope as PDF."""
+"""Write the condition report and the repair scope."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from pathlib import Path
 
 from leanto.cli.job_argument import add_job
 
-HELP = "write the condition report and the repair scope (PDF)"
+HELP = "write the condition report and the repair scope (PDF, web page or plain text)"
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -15,12 +15,23 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--to", type=Path, metavar="FOLDER", help="where to write; default: JOB/reports"
     )
+    parser.add_argument(
+        "--as",
+        dest="form",
+        choices=("pdf", "html", "text"),
+        default="pdf",
+        help="html and text hold the same content for screen readers; default: pdf",
+    )
 
 
 def run(arguments: argparse.Namespace) -> int:
     from leanto.job import Job
 
     with Job.open(arguments.job) as job:
+        if arguments.form != "pdf":
+            for path in job.write_readable(arguments.form, arguments.to):
+                print(path)
+            return 0
         written = job.write_reports(arguments.to)
     for report in written:
         print(f"{report.path}  ({report.pages} pages)")

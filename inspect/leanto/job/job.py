@@ -7,7 +7,7 @@ import getpass
 from collections.abc import Callable, Sequence
 from datetime import UTC, date, datetime
 from pathlib import Path
-from typing import TYPE_CHECKING, Self
+from typing import TYPE_CHECKING, Literal, Self
 
 from leanto.assessment import Assessment, assess
 from leanto.building.model import Building
@@ -305,6 +305,30 @@ class Job:
                 ("condition-report.pdf", condition_report(assessment, who=self.walkers)),
                 ("repair-scope.pdf", repair_scope(assessment)),
             )
+        )
+
+    def write_readable(
+        self, form: Literal["html", "text"], folder: Path | None = None
+    ) -> tuple[Path, ...]:
+        """Both reports with the content of the PDFs, for screen readers and large print.
+
+        Raises ReportError.
+        """
+        from leanto.reports.contents import condition_report, repair_scope
+        from leanto.reports.html import write_html
+        from leanto.reports.text import write_text
+
+        target = folder or self.places.reports
+        assessment = self.assess()
+        reports = {
+            "condition-report": condition_report(assessment, who=self.walkers),
+            "repair-scope": repair_scope(assessment),
+        }
+        return tuple(
+            write_html(report, target / f"{name}.html", self.photo_path)
+            if form == "html"
+            else write_text(report, target / f"{name}.txt")
+            for name, report in reports.items()
         )
 
     def export_text(self) -> str:

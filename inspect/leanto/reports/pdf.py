@@ -12,8 +12,6 @@ from reportlab import rl_config
 from reportlab.platypus import BaseDocTemplate, Flowable, Frame, NextPageTemplate, PageTemplate
 
 from leanto import __version__
-from leanto.errors import ReportError
-from leanto.record.kept_file import keep_file
 from leanto.reports.blocks import Report
 from leanto.reports.characters import printable
 from leanto.reports.fonts import Typesetter
@@ -30,6 +28,7 @@ from leanto.reports.pdf_style import (
     style,
 )
 from leanto.reports.pdf_text import paragraph
+from leanto.reports.put_report import put_report
 from leanto.reports.written import WrittenReport
 
 rl_config.useA85 = 0  # plain binary streams: text encoding makes photos slow and large
@@ -49,7 +48,7 @@ def write_pdf(
     """
     setter = Typesetter()
     data, pages = _pdf_bytes(report, setter, photo_path, progress)
-    _put(path, data)
+    put_report(path, data)
     return WrittenReport(path, pages, setter.not_drawn)
 
 
@@ -113,15 +112,3 @@ def _stamp(day: date) -> Callable[..., str]:
 def _frame() -> Frame:
     height = PAGE_HEIGHT_PT - TOP_PT - BOTTOM_PT
     return Frame(MARGIN_PT, BOTTOM_PT, TEXT_WIDTH_PT, height, 0, 0, 0, 0)
-
-
-def _put(path: Path, data: bytes) -> None:
-    """Writes beside the file, then takes its place: no reader meets half a report."""
-    try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        keep_file(path, data)
-    except OSError as error:
-        raise ReportError(
-            f"The report could not be written to {path}: {error.strerror or error}.",
-            "Close the file if it is open elsewhere, free some space, or choose another folder.",
-        ) from error

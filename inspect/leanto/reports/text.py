@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from pathlib import Path
 
 from leanto.money import format_usd, round_to
 from leanto.quantities import format_ft_in
@@ -25,11 +26,18 @@ from leanto.reports.blocks import (
 from leanto.reports.characters import columns, printable
 from leanto.reports.chart_blocks import CourseChart, SpreadChart, SwingChart
 from leanto.reports.chart_text import chart_lines
+from leanto.reports.put_report import put_report
 from leanto.reports.text_form import form_lines
 from leanto.reports.text_table import table_lines
 from leanto.reports.text_wrap import wrapped
 
 _UNDERLINES = {1: "=", 2: "-", 3: ""}
+
+
+def write_text(report: Report, path: Path) -> Path:
+    """Writes the report to ``path``, over what is there; ReportError when that is refused."""
+    put_report(path, to_text(report).encode())
+    return path
 
 
 def to_text(report: Report, width: int = 80) -> str:
