@@ -68,8 +68,10 @@ class _Drawing:
         for zone in sketch.zones:
             hatch = f"url(#{self._hatch_id(zone.mark)})" if zone.mark in _HATCHES else "none"
             self._box(svg, zone.rectangle, fill=hatch, stroke=_ACCENT, width="2")
-        for zone in sketch.zones:
-            self._label(svg, zone.rectangle, zone.label, _INK, bold=True)
+        for at, zone in enumerate(sketch.zones, start=1):
+            # Each at another share of its zone, so that zones on each other stay readable.
+            share = at / (len(sketch.zones) + 1)
+            self._label(svg, zone.rectangle, zone.label, _INK, share, bold=True)
         return svg
 
     def _hatches(self, svg: Element) -> None:
@@ -105,13 +107,19 @@ class _Drawing:
         )
 
     def _label(
-        self, svg: Element, rectangle: Rectangle, text: str, color: str, bold: bool = False
+        self,
+        svg: Element,
+        rectangle: Rectangle,
+        text: str,
+        color: str,
+        share: float = 0.5,
+        bold: bool = False,
     ) -> None:
         label = SubElement(
             svg,
             "text",
             {
-                "x": _px(self._x(rectangle.left_ft + rectangle.width_ft / 2)),
+                "x": _px(self._x(rectangle.left_ft + rectangle.width_ft * share)),
                 "y": _px(self._y(rectangle.bottom_ft + rectangle.height_ft / 2) + 4),
                 "text-anchor": "middle",
                 "fill": color,
