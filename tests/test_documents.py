@@ -1,6 +1,6 @@
-"""README and DEVELOPERS.md say what the code says.
+"""README, METHOD.md and DEVELOPERS.md say what the code says.
 
-Run this file as a script to write the generated parts of DEVELOPERS.md again.
+Run this file as a script to write the generated parts of them again.
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from sources import in_code, in_tables, source_list
 
 from leanto.building.model import Building
 from leanto.checklist.model import Item, Measure
@@ -25,6 +26,7 @@ ROOT = Path(__file__).resolve().parent.parent
 PACKAGE = ROOT / "inspect" / "leanto"
 README = ROOT / "README.md"
 DEVELOPERS = ROOT / "DEVELOPERS.md"
+METHOD = ROOT / "METHOD.md"
 
 
 def fact_table() -> str:
@@ -47,7 +49,11 @@ def file_map() -> str:
     return "```\n" + "\n".join(lines) + "\n```\n"
 
 
-GENERATED: dict[str, Callable[[], str]] = {"facts": fact_table, "map": file_map}
+GENERATED: dict[str, tuple[Path, Callable[[], str]]] = {
+    "facts": (DEVELOPERS, fact_table),
+    "map": (DEVELOPERS, file_map),
+    "sources": (METHOD, source_list),
+}
 
 
 def _part(text: str, name: str) -> tuple[int, int]:
@@ -58,9 +64,15 @@ def _part(text: str, name: str) -> tuple[int, int]:
 
 @pytest.mark.parametrize("name", GENERATED)
 def test_the_generated_parts_are_up_to_date(name: str) -> None:
-    text = DEVELOPERS.read_text(encoding="utf-8")
+    document, generate = GENERATED[name]
+    text = document.read_text(encoding="utf-8")
     begin, end = _part(text, name)
-    assert text[begin:end] == GENERATED[name](), "run: python tests/test_documents.py"
+    assert text[begin:end] == generate(), "run: python tests/test_documents.py"
+
+
+def test_the_page_on_the_method_names_the_sources_of_code_and_tables() -> None:
+    assert len(set(in_code())) > 20
+    assert len(set(in_tables())) > 50
 
 
 @pytest.mark.parametrize("module", COMMANDS, ids=lambda module: module.__name__)
@@ -104,7 +116,7 @@ def test_the_examples_of_the_guide_extend_the_library(tmp_path: Path) -> None:
 
 
 if __name__ == "__main__":
-    for name, generate in GENERATED.items():
-        text = DEVELOPERS.read_text(encoding="utf-8")
+    for name, (document, generate) in GENERATED.items():
+        text = document.read_text(encoding="utf-8")
         begin, end = _part(text, name)
-        DEVELOPERS.write_text(text[:begin] + generate() + text[end:], encoding="utf-8")
+        document.write_text(text[:begin] + generate() + text[end:], encoding="utf-8")
