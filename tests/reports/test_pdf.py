@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import os
 import re
+import shutil
+import subprocess
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import date
@@ -62,6 +64,37 @@ def test_pages_are_counted_and_numbered(
     assert written.pages == len(pages) > 3
     for at, page in enumerate(pages, start=1):
         assert re.search(rf"Page {at} of\s+{len(pages)}\b", page.extract_text())
+
+
+@pytest.mark.parametrize("make", [condition_report, repair_scope])
+def test_every_font_is_in_the_file_and_no_more_of_it_than_is_drawn(
+    make: Callable[[Assessment], Report], small: Assessment, tmp_path: Path, pictures: PhotoPath
+) -> None:
+    path = write_pdf(make(small), tmp_path / "report.pdf", pictures).path
+
+    fonts = {
+        str(font.get_object()["/BaseFont"]): font.get_object()
+        for page in PdfReader(path).pages
+        for font in page["/Resources"]["/Font"].values()
+    }
+
+    drawn = {name: font for name, font in fonts.items() if "/FontDescriptor" in font}
+    assert len(drawn) >= 2
+    assert all("/FontFile2" in font["/FontDescriptor"] for font in drawn.values())
+    assert all(re.match(r"/[A-Z]{6}\+", name) for name in drawn)  # the mark of a subset
+    assert path.stat().st_size < 400_000
+    named = set(fonts) - set(drawn)
+    assert not named, named
+
+
+@pytest.mark.skipif(shutil.which("qpdf") is None, reason="qpdf is not installed")
+@pytest.mark.parametrize("make", [condition_report, repair_scope])
+def test_another_program_finds_nothing_wrong_with_the_file(
+    make: Callable[[Assessment], Report], small: Assessment, tmp_path: Path, pictures: PhotoPath
+) -> None:
+    path = write_pdf(make(small), tmp_path / "report.pdf", pictures).path
+    run = subprocess.run(["qpdf", "--check", path], capture_output=True, text=True, check=False)
+    assert run.returncode == 0, run.stdout + run.stderr
 
 
 @pytest.mark.parametrize("make", [condition_report, repair_scope])

@@ -11,7 +11,7 @@ from reportlab.platypus import Table as PdfTable
 
 from leanto.reports.blocks import Band, Field, FormTable
 from leanto.reports.fonts import Face, Typesetter
-from leanto.reports.pdf_style import ACCENT, GRAY, INK, LIGHT, PALE, cell_style
+from leanto.reports.pdf_style import ACCENT, GRAY, INK, LIGHT, PALE, cell_font, cell_style
 from leanto.reports.pdf_table import PAD, Command, band_cells, widths_pt
 from leanto.reports.pdf_text import paragraph
 
@@ -91,7 +91,7 @@ def form_table(table: FormTable, width_pt: float, setter: Typesetter) -> PdfTabl
     return PdfTable(
         rows,
         colWidths=widths_pt(table.columns, width_pt),
-        style=TableStyle(commands),
+        style=TableStyle([cell_font(), *commands]),
         repeatRows=int(has_titles),
         spaceBefore=2,
         spaceAfter=8,

@@ -8,7 +8,7 @@ from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import BaseDocTemplate
 
 from leanto.reports.blocks import Report
-from leanto.reports.fonts import Typesetter
+from leanto.reports.fonts import Face, Typesetter, base_font
 from leanto.reports.pdf_style import (
     ACCENT,
     BOTTOM_PT,
@@ -33,6 +33,8 @@ class CountingCanvas(Canvas):
     """
 
     def __init__(self, *arguments: Any, **options: Any) -> None:
+        # Else every page starts in a font that is not in the file.
+        options["initialFontName"] = base_font(Face.REGULAR)
         super().__init__(*arguments, **options)
         self.page_total = 0
         self.setter = Typesetter()

@@ -7,6 +7,8 @@ from typing import Any
 from reportlab.platypus import Flowable, TableStyle
 from reportlab.platypus import Table as PdfTable
 
+from leanto.reports.pdf_style import cell_font
+
 GAP_PT = 14.0
 
 
@@ -33,7 +35,7 @@ def bare_row(cells: list[Any], widths: list[float], *commands: tuple[Any, ...]) 
     return PdfTable(
         [cells],
         colWidths=widths,
-        style=TableStyle([*plain, *commands]),
+        style=TableStyle([cell_font(), *plain, *commands]),
         spaceAfter=8,
         hAlign="LEFT",
     )

@@ -47,7 +47,13 @@ def cell_style(align: Align, face: Face, small: bool = False) -> ParagraphStyle:
 def _styles() -> dict[str, ParagraphStyle]:
     regular, bold = base_font(Face.REGULAR), base_font(Face.BOLD)
     body = ParagraphStyle(
-        "body", fontName=regular, fontSize=9.5, leading=13, textColor=INK, spaceAfter=5
+        "body",
+        fontName=regular,
+        bulletFontName=regular,
+        fontSize=9.5,
+        leading=13,
+        textColor=INK,
+        spaceAfter=5,
     )
     strong = ParagraphStyle("strong", body, fontName=bold)
     cell = ParagraphStyle("cell", body, fontSize=7.8, leading=9.8, spaceAfter=0)
@@ -87,3 +93,8 @@ def _styles() -> dict[str, ParagraphStyle]:
         ParagraphStyle("value", cell, fontSize=8.5, leading=11),
     )
     return {one.name: one for one in styles}
+
+
+def cell_font() -> tuple[str, tuple[int, int], tuple[int, int], str]:
+    """The command for a table's cells, which else name a font that is not in the file."""
+    return ("FONTNAME", (0, 0), (-1, -1), base_font(Face.REGULAR))
