@@ -312,6 +312,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from leanto.record.entry import Noted
 from leanto.record.store import Store
+import urllib.parse  # the other user may not be let in where the library lies
 if os.getuid() == 0:
     os.setgroups([]); os.setgid(65534); os.setuid(65534)
 with Store.open(Path({str(folder)!r}, "record.db")) as store:

@@ -70,13 +70,13 @@ def _reading_copy(path: Path) -> sqlite3.Connection:
             part = path.with_name(path.name + suffix)
             if part.exists():
                 shutil.copyfile(part, copy.with_name(part.name))
-        memory = _connection(":memory:", uri=False)
-        source = _connection(str(copy), uri=False)
-        try:
-            source.backup(memory)
-        finally:
-            source.close()
-    memory.execute("PRAGMA query_only = ON")
+        with contextlib.ExitStack() as on_failure:
+            memory = _connection(":memory:", uri=False)
+            on_failure.callback(memory.close)
+            with contextlib.closing(_connection(str(copy), uri=False)) as source:
+                source.backup(memory)
+            memory.execute("PRAGMA query_only = ON")
+            on_failure.pop_all()
     return memory
 
 
