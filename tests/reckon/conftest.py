@@ -115,7 +115,7 @@ class Case:
     def reckoned(self) -> dict[str, Reckoning]:
         """Everything by its id."""
         building = self.building
-        walk = Walk(building=building, observations=self.observations, air=self.air)
+        walk = Walk(building=building, observations=dict(self.observations), air=self.air)
         surfaces = {surface.id: surface for surface in surfaces_of(building)}
         made = reckon(building, surfaces, stations_of(building), walk, date(2026, 6, 1))
         assert len({one.id for one in made}) == len(made)

@@ -8,7 +8,8 @@ import pytest
 
 from leanto.library import read_library
 from leanto.reckon import asked
-from leanto.rules.facts import RECKONED_FACTS
+from leanto.record.observation import Air
+from leanto.rules.facts import RECKONED_FACTS, STATIC_FACTS
 
 
 @pytest.fixture
@@ -19,6 +20,8 @@ def busy(case: Any) -> Any:
     case.answer(
         "main.south.inside", "stud-feet", zone=(0, 0, 4, 2), probe_depth_in=1.0, moisture_pct=24.0
     )
+    case.air = {"main.floor": Air(70.0, 50.0)}
+    case.answer("main.south.inside", "cut-members", "worn", cut_kind="notch", cut_depth_in=1.5)
     case.answer("main.south.inside", "mold", zone=(0, 0, 4, 4))
     case.answer("main.south.inside", "wall-base", tide_height_in=8.0)
     case.answer("main.south.inside", "wet-lining", wet_days=3.0, water_kind="pipe")
@@ -51,7 +54,7 @@ def test_every_reckoning_stands_at_a_station_of_the_building(busy: Any) -> None:
 
 
 def test_facts_are_those_that_rules_know_and_of_their_kind(busy: Any) -> None:
-    specs = {spec.name: spec for spec in RECKONED_FACTS}
+    specs = {spec.name: spec for spec in STATIC_FACTS}
     named: set[str] = set()
     for one in busy.reckoned().values():
         for name, value in one.facts.items():
@@ -67,7 +70,8 @@ def test_facts_are_those_that_rules_know_and_of_their_kind(busy: Any) -> None:
             assert kind == spec.kind, name
             if kind == "text":
                 assert value in spec.choices, name
-    assert named == set(specs)
+    by_observation_too = {"moisture_verdict", "moisture_over_air_pct"}
+    assert named == {spec.name for spec in RECKONED_FACTS} | by_observation_too
 
 
 def test_the_same_walk_gives_the_same_reckonings(busy: Any) -> None:

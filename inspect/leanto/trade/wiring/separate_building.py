@@ -7,6 +7,8 @@ the answer is then to ask; nobody opens a panel to find out.
 from __future__ import annotations
 
 from leanto.trade.wiring.confirm import Check, Verdict, code
+from leanto.trade.wiring.feed_need import Supply
+from leanto.trade.wiring.feeder import Feeder
 
 SUPPLY_SOURCE = code("225.30, one supply")
 SHUT_OFF_SOURCE = code("225.31 and 225.32, disconnecting means")
@@ -15,6 +17,16 @@ SHUT_OFF_RATING_SOURCE = code("225.39, rating of the disconnect")
 ELECTRODE_SOURCE = code("250.32(A), electrode at a separate building")
 NEUTRAL_SOURCE = code("250.32(B), neutral and ground wire at a separate building", edition="2008")
 MOST_SHUT_OFFS = 6
+BRANCH_A = 20
+"""One circuit of 120 V up to here is run without a panel. Common practice."""
+
+
+def is_one_circuit(feeder: Feeder) -> bool:
+    """True for one circuit of 120 V, which takes a shut-off and neither panel nor ground rod.
+
+    Source: 250.32(A), exception.
+    """
+    return feeder.need.supply is Supply.V120 and feeder.rating_a <= BRANCH_A
 
 
 def check_supplies(count: int | None) -> Check:
