@@ -10,8 +10,10 @@ from leanto.errors import Problem
 from leanto.library.gaps import gaps
 from leanto.library.names import unknown_names
 from leanto.library.parts import Parts
+from leanto.library.pointless_faults import pointless_faults
 from leanto.quantities import Unit
 from leanto.rules.asking import only_if
+from leanto.rules.causes import causing_circle
 from leanto.rules.compiled import CompiledRule
 from leanto.rules.expression import CompiledExpression, ExpressionError
 from leanto.rules.facts import STATIC_FACTS, FactSpec, fact_specs
@@ -46,12 +48,16 @@ def cross_check(
     if circle := replacing_circle(compiled):
         message = "These rules replace each other: " + " -> ".join(circle) + "."
         problems.append(parts.rules[circle[0]].problem(("replaces",), message, "Take one out."))
+    if circle := causing_circle(compiled):
+        message = "These rules cause each other: " + " -> ".join(circle) + "."
+        problems.append(parts.rules[circle[0]].problem(("causes",), message, "Take one out."))
     facts = fact_specs(checklist)
     problems += _measure_problems(parts)
     problems += _only_if_problems(parts, facts)
     problems += _take_problems(parts)
     problems += _unit_problems(parts, compiled, facts)
     problems += unknown_names(parts)
+    problems += pointless_faults(parts)
     problems += gaps(parts, compiled)
     return rules, problems
 

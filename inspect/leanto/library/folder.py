@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TypeVar
@@ -20,7 +20,7 @@ T = TypeVar("T")
 _HASH_DIGITS = 12
 _WHERE = (
     "Files end in .yaml and lie in walk, measures, rules, work or prices; only cautions.yaml and "
-    "hidden.yaml lie beside these folders."
+    "hidden.yaml lie beside these folders. A table in tables bears the name of a shipped one."
 )
 
 
@@ -57,14 +57,14 @@ class Reader:
         model: type[M],
         entries: Callable[[M], Sequence[T]],
         key: str,
-        skip: str = "",
+        skip: Collection[str] = (),
     ) -> list[list[Placed[T]]]:
         """The entries of all matching files, a list for each folder; ``key`` holds them."""
         layers: list[list[Placed[T]]] = []
         for folder in self.folders:
             layer: list[Placed[T]] = []
             for name, path in folder.files(pattern):
-                read = None if name == skip else self._read(folder, name, path, model)
+                read = None if name in skip else self._read(folder, name, path, model)
                 if read is not None:
                     layer += [
                         Placed(entry, read.lines, (key, index))
@@ -84,16 +84,27 @@ class Reader:
             for folder in self.folders
         ]
 
-    def last(self, name: str, model: type[M]) -> Placed[M] | None:
-        """The file of that name in the last folder that has one; a Problem when none has."""
+    def last(self, name: str, model: type[M], *, needed: bool = True) -> Placed[M] | None:
+        """The file of that name in the last folder that has one; a Problem when a needed one
+        is in none."""
         files = [self._read(f, name, f.path / name, model) for f in self.folders if f.holds(name)]
         if files:
             return files[-1]
+        if not needed:
+            return None
         where = self.folders[0].name
         remedy = "Put it back, or install leanto again."
         self.problems.append(Problem(f"{where}/{name}", 0, "", "The file is missing.", remedy))
         self.unread.add(_kind(name))
         return None
+
+    def laid_over(self, name: str, model: type[M]) -> Iterator[Placed[M]]:
+        """The files of that name in the folders laid over the first one, in their order."""
+        for folder in self.folders[1:]:
+            if folder.holds(name):
+                read = self._read(folder, name, folder.path / name, model)
+                if read is not None:
+                    yield read
 
     def version(self, *patterns: str) -> str:
         """A hash of the matching files of every folder, by name and content."""
@@ -125,6 +136,6 @@ class Reader:
 
 
 def _kind(name: str) -> str:
-    """The folder that the file belongs to; the prices do not hang on their factors."""
+    """The folder that the file belongs to; the prices do not hang on files of their own."""
     folder, _, file = name.partition("/")
-    return name if file == "factors.yaml" else folder
+    return name if file in ("factors.yaml", "feed-materials.yaml") else folder

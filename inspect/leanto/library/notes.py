@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from leanto.library.model import Library
@@ -17,19 +18,27 @@ class Notes:
 
     without_source: tuple[str, ...]
     """The price, or a part of it, is a planning figure."""
+    hours_without_source: tuple[str, ...]
+    """The hours too are a planning figure, and not only the materials or a part of the hours."""
     without_range: tuple[str, ...]
     """Low, likely and high are the same, for hours and materials."""
     unused: tuple[str, ...]
-    """No rule calls for the work, and neither course of gut or keep."""
+    """No rule calls for the work, neither course of gut or keep, and no bidder is asked for it."""
 
 
-def notes(library: Library) -> Notes:
-    """What stands to be bettered in a library without problems."""
-    used = {call.call.work for rule in library.rules for call in rule.calls}
+def notes(library: Library, asked: Iterable[str] = ()) -> Notes:
+    """What stands to be bettered in a library without problems.
+
+    ``asked`` are works whose unit prices bidders are asked for: those are called for too.
+    """
+    used = {call.call.work for rule in library.rules for call in rule.calls} | {*asked}
     used |= {work_id for _, work_id in works_of(library.hidden)}
     prices = library.prices.items()
     return Notes(
         without_source=tuple(w for w, price in prices if NO_SOURCE in price.source.lower()),
+        hours_without_source=tuple(
+            w for w, price in prices if NO_SOURCE in price.source.lower().partition(";")[0]
+        ),
         without_range=tuple(
             work_id
             for work_id, price in prices

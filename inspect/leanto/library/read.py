@@ -12,12 +12,14 @@ from leanto.checklist.model import (
     MeasureFile,
     Section,
 )
+from leanto.cost.feed_materials import FeedMaterials
 from leanto.cost.price import Factors, PriceFile
 from leanto.decision.hidden import HiddenFile
 from leanto.errors import InputProblems, Problem
 from leanto.library.checks import cross_check
 from leanto.library.folder import DataFolder, Reader
 from leanto.library.model import Library
+from leanto.library.own_tables import PATTERN, own_tables
 from leanto.library.parts import Parts
 from leanto.library.placed import Placed, laid_over
 from leanto.places import checklists_dir
@@ -25,6 +27,7 @@ from leanto.rules.model import RuleFile
 from leanto.scope.work import WorkFile
 
 _FACTORS = "prices/factors.yaml"
+_FEED_MATERIALS = "prices/feed-materials.yaml"
 _CAUTIONS = "cautions.yaml"
 _HIDDEN = "hidden.yaml"
 _VERSIONED = {
@@ -33,6 +36,7 @@ _VERSIONED = {
     "work": ("work/*.yaml",),
     "prices": ("prices/*.yaml",),
     "hidden": (_HIDDEN,),
+    "tables": (PATTERN,),
 }
 
 
@@ -69,6 +73,8 @@ def _read(folders: Sequence[Path], shipped: Path | None) -> tuple[Library | None
     first = checklists_dir() if shipped is None else shipped
     reader = Reader(_data_folders(folders, first))
     factors = reader.last(_FACTORS, Factors)
+    feed_materials = reader.last(_FEED_MATERIALS, FeedMaterials, needed=False)
+    tables = own_tables(reader)
     sections, parts = _parts(reader)
     checklist = Checklist(
         sections=sections,
@@ -85,7 +91,9 @@ def _read(folders: Sequence[Path], shipped: Path | None) -> tuple[Library | None
         works={work_id: entry.value for work_id, entry in parts.works.items()},
         prices={work_id: entry.value for work_id, entry in parts.prices.items()},
         factors=factors.value,
+        feed_materials=feed_materials.value if feed_materials else None,
         hidden=parts.hidden.value,
+        tables=tables,
         versions=_versions(reader),
     )
     return library, []
@@ -98,7 +106,8 @@ def _parts(reader: Reader) -> tuple[tuple[Section, ...], Parts]:
     cautions = reader.layers(_CAUTIONS, CautionFile, lambda f: f.cautions, "cautions")
     rules = reader.layers("rules/*.yaml", RuleFile, lambda f: f.rules, "rules")
     works = reader.layers("work/*.yaml", WorkFile, lambda f: f.work, "work")
-    prices = reader.layers("prices/*.yaml", PriceFile, lambda f: f.prices, "prices", _FACTORS)
+    own = (_FACTORS, _FEED_MATERIALS)
+    prices = reader.layers("prices/*.yaml", PriceFile, lambda f: f.prices, "prices", own)
     hidden = reader.last(_HIDDEN, HiddenFile)
     problems = reader.problems
     return sections, Parts(

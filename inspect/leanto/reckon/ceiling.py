@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import lru_cache
 
 from leanto.building.block_shape import rise_per_ft
 from leanto.building.kinds import Insulation, Lining, RoofForm
@@ -17,8 +16,9 @@ from leanto.trade.framing_member import Member
 from leanto.trade.heat_loss import fill_r
 from leanto.trade.loads import Load, dead_load, framing_psf
 from leanto.trade.r_values import r_table
+from leanto.trade.tables import per_tables
 
-_CHECKED = lru_cache(maxsize=128)(check_ceiling)
+_CHECKED = per_tables(maxsize=128)(check_ceiling)
 _HEATED_FILL_IN = 12.0
 """Taken for a heated room whose climate zone is not known."""
 

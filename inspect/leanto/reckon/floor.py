@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
-from functools import lru_cache
 
 from leanto.building.kinds import FloorKind, Foundation
 from leanto.building.model import Block
@@ -27,8 +26,9 @@ from leanto.trade.framing_check import FramingCheck
 from leanto.trade.framing_member import Member
 from leanto.trade.section_loss import ProbeDepths, face_loss
 from leanto.trade.span import SPAN_SOURCE, feet_inches
+from leanto.trade.tables import per_tables
 
-_JOISTS = lru_cache(maxsize=128)(check_floor)
+_JOISTS = per_tables(maxsize=128)(check_floor)
 """The same floor is checked again at every answer of the walk."""
 
 

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from functools import cache
-
 from leanto.building.model import Building, Framing
 from leanto.building.surface import FramingGrid
 from leanto.trade.framing_member import Member
 from leanto.trade.sawn_size import Surfacing, sawn_sizes
 from leanto.trade.section_loss import Section
+from leanto.trade.tables import per_tables
 
 DRESSED_SINCE = 1964
 """Lumber of buildings from this year on is taken to have today's dressed size."""
@@ -22,7 +21,7 @@ def member_size_in(framing: Framing | FramingGrid, year_built: int) -> tuple[flo
     return _size_in(framing.member, framing.full_size, year_built < DRESSED_SINCE)
 
 
-@cache
+@per_tables(maxsize=256)
 def _size_in(member: str, full_size: bool, is_old: bool) -> tuple[float, float] | None:
     try:
         size = sawn_sizes().size(member)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import lru_cache
 
 from leanto.building.kinds import RoofForm
 from leanto.building.model import Block
@@ -17,8 +16,9 @@ from leanto.reckon.section import rafter_run_ft
 from leanto.trade.framing_member import Member
 from leanto.trade.loads import Load, dead_load, framing_psf
 from leanto.trade.rafter_check import TABLE_LIVE_PSF, check_rafters
+from leanto.trade.tables import per_tables
 
-_CHECKED = lru_cache(maxsize=128)(check_rafters)
+_CHECKED = per_tables(maxsize=128)(check_rafters)
 
 
 def rafters(basis: Basis) -> Iterator[Reckoning]:

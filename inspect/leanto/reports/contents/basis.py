@@ -7,8 +7,10 @@ from collections.abc import Mapping
 from leanto.assessment import Assessment
 from leanto.cost.price import Factors, Price, Three
 from leanto.money import format_usd
+from leanto.quantities import Unit, shown
 from leanto.reports.blocks import Block, Column, Facts, Heading, Paragraph, Table
 from leanto.reports.contents.allowances import NOT_QUOTES
+from leanto.reports.contents.editions import edition_blocks
 from leanto.reports.contents.numbering import Numbering, in_ranges
 from leanto.reports.contents.words import capitalized, date_in_words
 
@@ -45,6 +47,7 @@ def basis_blocks(assessment: Assessment, numbers: Numbering) -> tuple[Block, ...
                 *((capitalized(kind), version) for kind, version in library.versions.items()),
             )
         ),
+        *edition_blocks(assessment),
         Heading(3, "Put on top of wages and materials"),
         factor_facts(library.factors),
         Heading(3, "Wages used, per hour, before burden"),
@@ -76,7 +79,7 @@ def factor_facts(factors: Factors) -> Facts:
             ),
             (
                 "Haul and dump",
-                f"{_three(factors.haul_usd_per_lb)} dollars a pound\n{factors.haul_source}",
+                f"{_haul(factors)}\n{factors.haul_source}",
             ),
             (
                 "What moves all lines together",
@@ -128,6 +131,16 @@ def _dates(prices: list[Price]) -> str:
     if first == last:
         return date_in_words(first)
     return f"{date_in_words(first)} to {date_in_words(last)}"
+
+
+def _haul(factors: Factors) -> str:
+    haul, display = factors.haul_usd_per_lb, shown()
+    if not display.is_metric:
+        return f"{_three(haul)} dollars a pound"
+    low, likely, high = (
+        round(display.rate(one, Unit.POUND), 3) for one in (haul.low, haul.likely, haul.high)
+    )
+    return f"{low} to {high}, likely {likely} dollars a kilogram"
 
 
 def _three(three: Three) -> str:
