@@ -2,13 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Final
 
-from leanto.building.kinds import Container, Covering, Insulation, Lining, PlaceKind
-from leanto.reckon.basis import Basis
+from leanto.building.kinds import (
+    Container,
+    Covering,
+    FloorKind,
+    Foundation,
+    Insulation,
+    Lining,
+    PlaceKind,
+)
+from leanto.reckon import asked
+from leanto.reckon.basis import Basis, is_bad
+from leanto.reckon.hazards import asbestos_suspects, paint_is_cleared
 from leanto.reckon.model import CONFIRM_HAUL, COUNTED, Figure, Reckoning, cited
 from leanto.trade.debris import DebrisPile, Haul, Spread, debris_pile, haul, tons
+from leanto.trade.debris_apart import Apart, expected_in, kept_apart
 from leanto.trade.debris_table import find_container, find_debris
 from leanto.trade.roofing import SQUARE_SQFT
 
@@ -34,8 +45,13 @@ COVERING_OF: Final[Mapping[Covering, str]] = {
 """Row of the table of debris, by the square and layer; sheets and rolls have none."""
 
 
+TREATED: Final = (Foundation.POSTS_IN_GROUND, Foundation.STONE_AND_SKIDS)
+"""Foundations whose wood in the soil was as a rule treated. Common practice."""
+SORT_FIRST: Final = "sort before loading"
+
+
 def debris(basis: Basis) -> Iterator[Reckoning]:
-    """A reckoning for all linings and one for all roof coverings."""
+    """All linings, all roof coverings, and what may not go in with either."""
     inside: dict[str, float] = {}
     labels: dict[str, float] = {}
     for surface in basis.surfaces.values():
@@ -53,6 +69,7 @@ def debris(basis: Basis) -> Iterator[Reckoning]:
         figures = [Figure(name.capitalize(), f"{area:.0f} sq ft") for name, area in labels.items()]
         yield _piled(basis, "linings", "Debris if every lining were stripped", inside, figures, ())
     yield from _coverings(basis)
+    yield _apart(basis, inside)
 
 
 def _coverings(basis: Basis) -> Iterator[Reckoning]:
@@ -80,6 +97,51 @@ def _coverings(basis: Basis) -> Iterator[Reckoning]:
             figures,
             tuple(left_out),
         )
+
+
+def _apart(basis: Basis, linings: Mapping[str, float]) -> Reckoning:
+    building = basis.building
+    blocks = building.blocks
+    materials = {*linings, *(COVERING_OF.get(block.roof.covering, "") for block in blocks)}
+    is_treated = building.foundation in TREATED or any(
+        block.floor.kind is FloorKind.SLEEPERS for block in blocks
+    )
+    expected = expected_in(
+        materials,
+        building.year_built,
+        asbestos_suspect=bool(asbestos_suspects(basis)),
+        paint_cleared=paint_is_cleared(basis),
+        treated_wood=is_treated,
+        fouled=any(is_bad(one) for one in basis.seen((*asked.RODENTS, *asked.FILL_NESTS))),
+    )
+    found = kept_apart(expected)
+    return Reckoning(
+        id="debris-apart@site",
+        title="What may not go with the debris",
+        station_id="site",
+        verdict=SORT_FIRST,
+        figures=apart_figures(found),
+        reasons=apart_reasons(found),
+        sources=cited(one.source for one in found),
+        confirm=CONFIRM_HAUL,
+    )
+
+
+def apart_figures(found: Iterable[Apart]) -> tuple[Figure, ...]:
+    """What this building makes one expect, and where it goes instead."""
+    return tuple(
+        Figure(one.row.what[:1].upper() + one.row.what[1:], f"{one.row.instead} ({one.row.who})")
+        for one in found
+        if one.is_expected
+    )
+
+
+def apart_reasons(found: Iterable[Apart]) -> tuple[str, ...]:
+    """What to look for besides, though nothing said so far speaks of it."""
+    return (
+        *(f"If there: {one.row.what}. {one.row.instead}" for one in found if not one.is_expected),
+        "Landfills and haulers differ: ask for their list before anything is loaded.",
+    )
 
 
 def _piled(

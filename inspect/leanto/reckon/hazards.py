@@ -45,9 +45,19 @@ def hazards(basis: Basis) -> Iterator[Reckoning]:
     yield _asbestos(basis)
 
 
+def asbestos_suspects(basis: Basis) -> tuple[str, ...]:
+    """What is described that may hold asbestos by year and kind, each once."""
+    return tuple(dict.fromkeys(_suspects(basis)))
+
+
+def paint_is_cleared(basis: Basis) -> bool:
+    """True when the walk says that nothing was painted, or a test says no lead."""
+    return _is_cleared(basis, asked.LEAD_PAINT)
+
+
 def _lead(basis: Basis) -> Reckoning:
     inside, outside = _inside_sqft(basis), _outside_sqft(basis)
-    if _is_cleared(basis, asked.LEAD_PAINT):
+    if paint_is_cleared(basis):
         return Reckoning(
             id="lead@site",
             title="Old paint that the work disturbs",
@@ -78,8 +88,8 @@ def _lead(basis: Basis) -> Reckoning:
         verdict=verdict,
         figures=(
             Figure("Built", str(basis.building.year_built)),
-            Figure("Most in one room", f"{most:.3g} sq ft; {INSIDE_LIMIT_SQFT:g} is the limit"),
-            Figure("Outside", f"{outside:.3g} sq ft; {OUTSIDE_LIMIT_SQFT:g} is the limit"),
+            Figure("Most in one room", f"{most:.3g} sq ft; limit {INSIDE_LIMIT_SQFT:g} sq ft"),
+            Figure("Outside", f"{outside:.3g} sq ft; limit {OUTSIDE_LIMIT_SQFT:g} sq ft"),
             Figure(
                 "Federal rule",
                 "over its limits" if answer.is_over else "no limit reached by what was entered",
@@ -141,7 +151,7 @@ def _outside_sqft(basis: Basis) -> float:
 
 
 def _asbestos(basis: Basis) -> Reckoning:
-    suspect = list(dict.fromkeys(_suspects(basis)))
+    suspect = asbestos_suspects(basis)
     year = basis.building.year_built
     sources = [ASBESTOS_SOURCE]
     if any("fill" in line for line in suspect):

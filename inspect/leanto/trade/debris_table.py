@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Self
+from typing import Literal, Self
 
 from pydantic import Field, model_validator
 
@@ -57,6 +57,21 @@ class Fill(CitedRow):
     share: float = Field(gt=0, le=1)
 
 
+When = Literal["asbestos suspect", "old paint", "treated wood", "fouled", "heavy", "always"]
+"""What brings up something that may not go with the rest; ``always`` is looked for anywhere."""
+
+
+class KeptApart(CitedRow):
+    """Something that may not go in with the rest."""
+
+    id: str
+    what: str
+    instead: str
+    """Where it goes, and how."""
+    who: str
+    when: When
+
+
 class DebrisTable(CitedTable):
     """Materials and containers."""
 
@@ -64,6 +79,7 @@ class DebrisTable(CitedTable):
     materials: dict[str, DebrisMaterial]
     containers: dict[str, Container]
     fill: Fill
+    apart: tuple[KeptApart, ...] = Field(min_length=1)
 
     @model_validator(mode="after")
     def _every_heap_has_a_density(self) -> Self:
