@@ -11,6 +11,7 @@ from leanto.building.station import Station
 from leanto.building.surface import Surface
 from leanto.reckon.basis import Basis
 from leanto.reckon.ceiling import ceilings
+from leanto.reckon.cuts import cuts
 from leanto.reckon.debris import debris
 from leanto.reckon.feed import feeds
 from leanto.reckon.floor import floors
@@ -32,6 +33,7 @@ SUBJECTS: Final[tuple[Callable[[Basis], Iterator[Reckoning]], ...]] = (
     rafters,
     roofs,
     section,
+    cuts,
     moisture,
     water,
     pests,

@@ -38,6 +38,10 @@ PLATES = ("top-plate",)
 POSTS = ("post-feet",)
 FACING = ("pick-test", "pin-holes")
 """Items about whatever frames the surface that the walker faces."""
+CUT_MEMBERS = ("cut-members",)
+SILL = ("sill",)
+FRAME_WOOD = (*SILL, *STUDS, *RAFTERS, *PLATES, *POSTS, *FACING, *FLOOR_JOISTS, *ROOF_TIES)
+"""Items about the framing lumber, whose kind the building may name."""
 
 PESTS: dict[str, str] = {
     "soil-tubes": "subterranean-termite",
@@ -70,11 +74,8 @@ ALL = (
     *SOIL_GAP,
     *CRAWL_SPACE,
     *OUTSIDE_FACE,
-    *STUDS,
-    *RAFTERS,
-    *PLATES,
-    *POSTS,
-    *FACING,
+    *FRAME_WOOD,
+    *CUT_MEMBERS,
     *PESTS,
     *RODENTS,
     *FILL_NESTS,

@@ -11,7 +11,7 @@ from leanto.building.model import Block, Building
 from leanto.building.station import Station
 from leanto.building.surface import Surface
 from leanto.checklist.condition import Condition
-from leanto.record.observation import Observation
+from leanto.record.observation import Observation, in_order
 from leanto.record.walk import Walk
 
 _NO_ANSWER = (None, Condition.NOT_THERE, Condition.NO_ACCESS)
@@ -41,7 +41,7 @@ class Basis:
     ) -> Basis:
         """The walk with its answers sorted once."""
         answers: dict[str, list[Observation]] = {}
-        for key, observation in sorted(walk.observations.items()):
+        for key, observation in in_order(walk.observations):
             if observation.condition not in _NO_ANSWER and key.station in stations:
                 answers.setdefault(key.item, []).append(observation)
         by_item = {item: tuple(seen) for item, seen in answers.items()}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -16,6 +16,7 @@ from leanto.trade.pest_table import HoleShape, find_pest, pest_table
 from leanto.trade.pests import (
     ORDER_SOURCE,
     Activity,
+    PestMatch,
     check_clearance,
     identify_pest,
     judge_activity,
@@ -75,6 +76,18 @@ def pests(basis: Basis) -> Iterator[Reckoning]:
             yield _entry(basis, observation, hole_in)
 
 
+def how_sure(matches: Sequence[PestMatch]) -> str:
+    """How many signs speak for the best fit, and whether another kind fits as well."""
+    if not matches:
+        return "not at all"
+    count = len(matches[0].reasons)
+    said = f"{count} sign{'s' if count > 1 else ''} for it, none against"
+    ties = sum(len(one.reasons) == count for one in matches) - 1
+    if ties:
+        return f"a tie: {said}, and as much for {ties} other kind{'s' if ties > 1 else ''}"
+    return f"{said}; {len(matches) - 1} other kinds fit less" if len(matches) > 1 else said
+
+
 def _signs(observation: Observation) -> _Signs | None:
     item = observation.key.item
     if item in asked.PESTS:
@@ -101,7 +114,10 @@ def _pest(basis: Basis, observation: Observation, signs: _Signs) -> Reckoning:
     alive = {"live-insects", "live-animals"} if is_yes(observation, "is_active") else set()
     known = alive & pest_table().signs
     fits = [find_pest(signs.named).label] if signs.named else [m.label for m in best]
-    figures = [Figure("Fits", ", ".join(fits) or "no kind fits all signs")]
+    figures = [
+        Figure("Fits", ", ".join(fits) or "no kind fits all signs"),
+        Figure("How sure", "its own sign was found" if signs.named else how_sure(matches)),
+    ]
     reasons = [f"{m.label.capitalize()}: {', '.join(m.reasons)}." for m in best]
     sources = [source for m in best for source in m.sources]
     if signs.named:

@@ -28,6 +28,7 @@ from leanto.trade.span import feet_inches
 
 PROBE = "probe_depth_in"
 POST_SIZE = "post_size_in"
+SILL_SIZE = "sill_size"
 _BRASH = ("breaks short", "brown cubes")
 
 
@@ -62,6 +63,9 @@ def probed_member(observation: Observation, surface: Surface, building: Building
     if item in asked.POSTS:
         width_in = number(observation, POST_SIZE)
         return Probed("post", width_in, width_in, MemberRole.POST) if width_in else None
+    if item in asked.SILL:
+        size = _named_size_in(word(observation, SILL_SIZE))
+        return Probed("sill", *size, MemberRole.PLATE) if size else None
     block = next(block for block in building.blocks if block.id == surface.block)
     return framing_member(item, surface, block, building)
 
@@ -110,11 +114,22 @@ def deepest_probe_in(
     if item in asked.POSTS:
         width = measures.get(POST_SIZE)
         return (width, "post") if isinstance(width, float) and width > 0 else None
+    if item in asked.SILL:
+        size = _named_size_in(measures.get(SILL_SIZE))
+        return (max(size), "sill") if size else None
     if surface is None:
         return None
     block = next(block for block in building.blocks if block.id == surface.block)
     member = framing_member(item, surface, block, building)
     return (max(member.breadth_in, member.depth_in), member.name) if member else None
+
+
+def _named_size_in(name: object) -> tuple[float, float] | None:
+    """Width and height of a size such as ``6x8``, taken as full; None for a log or no size."""
+    width, by, height = name.partition("x") if isinstance(name, str) else ("", "", "")
+    if not by or not (width.isdigit() and height.isdigit()):
+        return None
+    return float(width), float(height)
 
 
 def _member(name: str, framing: Framing, building: Building, span_ft: float) -> Probed | None:

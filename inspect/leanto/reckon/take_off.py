@@ -9,7 +9,7 @@ from leanto.building.joints import blocks_against
 from leanto.building.kinds import Covering, OpeningKind, RoofForm, Side
 from leanto.building.model import Block
 from leanto.building.surface import PlacedOpening, Surface
-from leanto.quantities import format_ft_in
+from leanto.quantities import FEET
 from leanto.reckon.basis import Basis
 from leanto.reckon.model import CONFIRM_ROOF, COUNTED, Figure, Reckoning, cited
 from leanto.source import Source
@@ -49,13 +49,13 @@ def take_off(basis: Basis, block: Block, surface: Surface) -> Reckoning:
     figures.append(
         Figure(
             "Drip edge",
-            f"{format_ft_in(eave_ft)} of eave and {format_ft_in(rake_ft)} of rake: "
+            f"{FEET.length(eave_ft)} of eave and {FEET.length(rake_ft)} of rake: "
             f"{counted(pieces, 'piece')} of {roofing.DRIP_EDGE_FT:g} ft",
         )
     )
     sources.append(roofing.DRIP_EDGE_SOURCE)
     if ridge_ft:
-        figures.append(Figure("Ridge, this side's half", format_ft_in(ridge_ft / 2)))
+        figures.append(Figure("Ridge, this side's half", FEET.length(ridge_ft / 2)))
     figures += _at_walls(basis, block, surface)
     for opening in surface.openings:
         figures += _curb(opening)
@@ -91,7 +91,7 @@ def _shingles(
             "Underlayment",
             f"{counted(rolls, 'roll')} of No. 15 felt, {counted(layers, 'layer')}{doubled}",
         ),
-        Figure("Starter course", format_ft_in(eave_ft)),
+        Figure("Starter course", FEET.length(eave_ft)),
     ]
 
 
@@ -136,16 +136,16 @@ def _at_walls(basis: Basis, block: Block, surface: Surface) -> list[Figure]:
         figures.append(
             Figure(
                 "Step flashing",
-                f"{counted(count, 'piece')} up {format_ft_in(along_ft)} of wall; 1 kickout",
+                f"{counted(count, 'piece')} up {FEET.length(along_ft)} of wall; 1 kickout",
             )
         )
     if surface.meets is not None:
-        figures.append(Figure("Apron at the wall above", format_ft_in(surface.width_ft)))
+        figures.append(Figure("Apron at the wall above", FEET.length(surface.width_ft)))
     valley_ft = _valley_ft(basis, block, surface)
     if valley_ft:
         rolls = roofing.valley_rolls(valley_ft)
         figures.append(
-            Figure("Valley", f"{format_ft_in(valley_ft)}: {counted(rolls, 'roll')} of metal")
+            Figure("Valley", f"{FEET.length(valley_ft)}: {counted(rolls, 'roll')} of metal")
         )
     return figures
 
@@ -175,7 +175,7 @@ def _curb(opening: PlacedOpening) -> list[Figure]:
     figures = [
         Figure(
             f"{opening.kind.value.capitalize()} {opening.id}",
-            f"{format_ft_in(curb.perimeter_ft)} of curb, {curb.step_pieces} step flashings",
+            f"{FEET.length(curb.perimeter_ft)} of curb, {curb.step_pieces} step flashings",
         )
     ]
     if opening.kind is OpeningKind.FLUE:

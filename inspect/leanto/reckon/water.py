@@ -10,7 +10,7 @@ from leanto.building.model import Block
 from leanto.building.surface import Surface
 from leanto.building.zones import union_area_sqft
 from leanto.checklist.condition import Condition
-from leanto.quantities import format_ft_in
+from leanto.quantities import FEET
 from leanto.reckon import asked
 from leanto.reckon.basis import Basis, is_bad, is_yes, number, word
 from leanto.reckon.model import CONFIRM_WATER, UNDECIDED, Figure, Reckoning, cited
@@ -179,7 +179,7 @@ def _cut(observation: Observation, surface: Surface, tide_in: float) -> Reckonin
         verdict="the whole wall" if cut.is_full_height else f"cut at {cut.height_in:g} in.",
         figures=(
             Figure("Wet or stained up to", f"{tide_in:g} in."),
-            Figure("Cut at", format_ft_in(cut.height_in / 12)),
+            Figure("Cut at", FEET.length(cut.height_in / 12)),
         ),
         reasons=(cut.reason, "Only where the lining comes out; boards may be dried in place."),
         sources=cited(cut.sources),

@@ -56,13 +56,15 @@ def disturbed_paint(
         return Disturbed(False, False, (why,))
     reasons = [f"Built in {year_built}, before {LEAD_BEFORE_YEAR}: lead until a test says not."]
     over = [
-        f"{room}: {area:.3g} sq ft of old paint; {INSIDE_LIMIT_SQFT:g} in a room is the limit."
+        f"{room}: {area:.3g} sq ft of old paint; the limit in a room is "
+        f"{INSIDE_LIMIT_SQFT:g} sq ft."
         for room, area in inside_sqft.items()
         if area > INSIDE_LIMIT_SQFT
     ]
     if outside_sqft > OUTSIDE_LIMIT_SQFT:
         over.append(
-            f"Outside: {outside_sqft:.3g} sq ft of old paint; {OUTSIDE_LIMIT_SQFT:g} is the limit."
+            f"Outside: {outside_sqft:.3g} sq ft of old paint; the limit is "
+            f"{OUTSIDE_LIMIT_SQFT:g} sq ft."
         )
     if replaces_windows:
         over.append("A window is to be replaced: that is never minor work.")

@@ -89,9 +89,9 @@ def _size(
 ) -> tuple[Literal["small", "medium", "large"], str]:
     small, large = table.small_below.sqft, table.large_above.sqft
     if total > large:
-        return "large", f"{total:g} sq ft in all, over {large:g}."
+        return "large", f"{total:g} sq ft in all, over {large:g} sq ft."
     if may_spread:
         return "large", f"{total:g} sq ft in all, but in fill or likely to spread."
     if total >= small:
-        return "medium", f"{total:g} sq ft in all, between {small:g} and {large:g}."
-    return "small", f"{total:g} sq ft in all, under {small:g}."
+        return "medium", f"{total:g} sq ft in all, between {small:g} and {large:g} sq ft."
+    return "small", f"{total:g} sq ft in all, under {small:g} sq ft."

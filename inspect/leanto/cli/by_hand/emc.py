@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from leanto.cli.by_hand.typed import percent, temperature_f
+from leanto.cli.by_hand.typed import one_of, percent, temperature_f
 from leanto.reckon.model import CONFIRM_WATER, COUNTED, Figure, Reckoning, cited
 from leanto.reckon.moisture import judged_reading
 from leanto.record.observation import Air
@@ -15,7 +15,7 @@ from leanto.trade.emc import (
     emc_pct,
     inside_emc_table,
 )
-from leanto.trade.moisture_meter import RANGE_SOURCE, TEMPERATURE_SOURCE
+from leanto.trade.moisture_meter import RANGE_SOURCE, TEMPERATURE_SOURCE, species_table
 from leanto.trade.moisture_verdict import (
     EXCESS_SOURCE,
     KEEPS_DECAY_SOURCE,
@@ -31,6 +31,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--humidity", required=True, metavar="50", help="relative, percent")
     parser.add_argument("--reading", metavar="18", help="meter reading, percent")
     parser.add_argument("--dry-spot", metavar="12", help="reading of like wood at a dry spot")
+    parser.add_argument(
+        "--species", default="other", metavar="WOOD", help="such as southern-pine; else unknown"
+    )
 
 
 def reckoned(arguments: argparse.Namespace) -> Reckoning:
@@ -59,8 +62,10 @@ def reckoned(arguments: argparse.Namespace) -> Reckoning:
             confirm=CONFIRM_WATER,
         )
     reading = percent(arguments.reading, "Reading")
+    kinds = {row.id: row.id for row in species_table().rows}
+    species = one_of(arguments.species, "Species", kinds)
     dry = percent(arguments.dry_spot, "Dry spot") if arguments.dry_spot else None
-    answer = judged_reading(reading, dry, Air(temp_f, humidity))
+    answer = judged_reading(reading, dry, Air(temp_f, humidity), species)
     assert answer is not None
     figures += [
         Figure("Meter", f"{reading:g} %"),

@@ -23,13 +23,16 @@ ROLES = {
     "sill": MemberRole.PLATE,
     "plate": MemberRole.PLATE,
 }
-FACES = ("top", "bottom", "left", "right", "all")
+FACES = ("top", "bottom", "left", "right")
+ALL = "all"
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     add_size(parser)
     parser.add_argument("--probe", required=True, metavar="0.75", help="depth of the awl, inches")
-    parser.add_argument("--face", default="top", metavar="FACE", help=", ".join(FACES))
+    parser.add_argument(
+        "--face", default="top", metavar="FACES", help=f"{', '.join(FACES)}, several, or {ALL}"
+    )
     parser.add_argument("--role", default="joist", metavar="ROLE", help=", ".join(ROLES))
     parser.add_argument("--soft", metavar="14", help="length of the soft run, inches")
     parser.add_argument("--span", metavar="12", help="between bearings, feet")
@@ -38,23 +41,35 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def reckoned(arguments: argparse.Namespace) -> Reckoning:
     breadth_in, depth_in = size_in(arguments)
-    face = one_of(arguments.face, "Face", {name: name for name in FACES})
+    faces = _faces(arguments.face)
     role = one_of(arguments.role, "Role", ROLES)
-    deepest = {"top": depth_in, "bottom": depth_in, "left": breadth_in, "right": breadth_in}
-    limit_in = deepest.get(face, min(breadth_in, depth_in) / 2)
+    deepest = (
+        depth_in / sum(name in faces for name in FACES[:2]) if {*faces} & {*FACES[:2]} else None,
+        breadth_in / sum(name in faces for name in FACES[2:]) if {*faces} & {*FACES[2:]} else None,
+    )
+    limit_in = min(limit for limit in deepest if limit is not None)
     probe_in = length_in(arguments.probe, "Probe", 0, limit_in)
-    faces = FACES[:-1] if face == "all" else (face,)
     loss = face_loss(
         breadth_in, depth_in, ProbeDepths(**{f"{name}_in": probe_in for name in faces})
     )
     answer = remedy(loss, role, brash=arguments.brash)
     figures = [
         Figure("Member", f"{breadth_in:g} x {depth_in:g} in., {role}"),
-        Figure("Gone", f"{probe_in:g} in. from {'every face' if face == 'all' else f'the {face}'}"),
+        Figure("Gone", f"{probe_in:g} in. from {_in_words(faces)}"),
+        Figure(
+            "Area",
+            f"{loss.original.area_sqin:.2f} sq in., then {loss.remaining.area_sqin:.2f}, "
+            f"{loss.area_share:.0%}",
+        ),
         Figure(
             "Section modulus",
             f"{loss.original.section_modulus_in3:.2f} cu in., then "
             f"{loss.remaining.section_modulus_in3:.2f}",
+        ),
+        Figure(
+            "Moment of inertia",
+            f"{loss.original.inertia_in4:.2f} in. to the fourth, then "
+            f"{loss.remaining.inertia_in4:.2f}",
         ),
         Figure("Bending strength left", f"{loss.section_modulus_share:.0%}"),
         Figure("Stiffness left", f"{loss.inertia_share:.0%}"),
@@ -81,3 +96,14 @@ def reckoned(arguments: argparse.Namespace) -> Reckoning:
         confirm=CONFIRM_FRAME,
         cautions=("Shore before a member that carries load is cut.",),
     )
+
+
+def _faces(text: str) -> tuple[str, ...]:
+    """The faces of a list such as ``top, left``."""
+    known = {name: name for name in (*FACES, ALL)}
+    named = [one_of(part, "Face", known) for part in text.replace(",", " ").split()]
+    return FACES if ALL in named or not named else tuple(dict.fromkeys(named))
+
+
+def _in_words(faces: tuple[str, ...]) -> str:
+    return "every face" if faces == FACES else f"the {' and the '.join(faces)}"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+from dataclasses import replace
 
 from leanto.cli.by_hand.lumber_arguments import add_size, add_wood, member
 from leanto.cli.by_hand.typed import length_in, number, one_of, words
@@ -16,6 +17,7 @@ from leanto.trade.framing_check import FramingCheck, Verdict
 from leanto.trade.framing_member import Member
 from leanto.trade.loads import load_table
 from leanto.trade.rafter_check import check_rafters
+from leanto.trade.section_loss import ProbeDepths, face_loss
 from leanto.trade.span import SPAN_SOURCE, feet_inches
 
 HELP = "span that a joist, ceiling joist or rafter may have, or whether yours passes"
@@ -32,6 +34,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--use", default="living space", metavar="USE", help="of a floor, such as workshop"
     )
+    parser.add_argument("--probe", metavar="0.75", help="soft wood at its top, inches: not counted")
     parser.add_argument("--dead", metavar="PSF", help="own weight; else the tables' own")
     parser.add_argument("--storage", action="store_true", help="ceiling: things stored above")
     parser.add_argument("--pitch", default="6:12", metavar="6:12", help="rafter: rise in 12")
@@ -43,6 +46,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def reckoned(arguments: argparse.Namespace) -> Reckoning:
     kind = one_of(arguments.kind, "Kind", words(KINDS))
     piece = member(arguments)
+    if arguments.probe:
+        piece = _softened(piece, arguments.probe)
     given = arguments.span is not None
     span_in = length_in(arguments.span, "Span", 12, 600, bare="ft") if given else _SHORTEST_IN
     check = _checked(kind, piece, span_in, arguments)
@@ -65,6 +70,13 @@ def reckoned(arguments: argparse.Namespace) -> Reckoning:
         asks=bare[count:],
         cautions=check.cautions,
     )
+
+
+def _softened(piece: Member, probe: str) -> Member:
+    """The member with the wood that an awl sank into taken off its top."""
+    probe_in = length_in(probe, "Probe", 0, piece.depth_in * 0.99)
+    loss = face_loss(piece.breadth_in, piece.depth_in, ProbeDepths(top_in=probe_in))
+    return replace(piece, remaining=loss.remaining)
 
 
 def _checked(
