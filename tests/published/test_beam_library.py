@@ -76,6 +76,7 @@ def _cases(count: int) -> list[Case]:
     ]
 
 
+@pytest.mark.published("PyNiteFEA, frame analysis library", "library")
 @pytest.mark.parametrize("case", _cases(40), ids=lambda case: f"{case.span_in:.0f}in")
 def test_demand_agrees_with_finite_elements(case: Case) -> None:
     section = rectangle(case.breadth_in, case.depth_in)
@@ -100,6 +101,7 @@ def test_demand_agrees_with_finite_elements(case: Case) -> None:
 SPECIES: tuple[Species, ...] = ("douglas_fir", "hem_fir", "spruce_pine_fir", "southern_pine")
 
 
+@pytest.mark.published("PyNiteFEA, frame analysis library", "library")
 @pytest.mark.parametrize("seed", range(16))
 def test_at_the_allowable_span_one_limit_is_used_up_and_none_is_passed(seed: int) -> None:
     """Load each beam at its allowable span and read the library's stresses back."""

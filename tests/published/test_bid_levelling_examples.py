@@ -27,6 +27,7 @@ from leanto.bids.outlier import Z_LIMIT, modified_z
 from leanto.money import Spread
 
 
+@pytest.mark.published("48 CFR 252.236-7007", "seen")
 def test_additive_items_within_the_funds_seen() -> None:
     """Funds 100,000: items 1 and 4 are taken, 2 and 3 passed over; A is low though its base is
     not."""
@@ -75,6 +76,7 @@ def bid(name: str) -> Bid:
     )
 
 
+@pytest.mark.published("Bids made by hand", "by hand")
 def test_levelled_totals_with_the_median_of_the_others_made_by_hand() -> None:
     """With two others the median is the mean. As read the order is B, C, A; levelled B, A, C."""
     made = level(Base(FORM), [bid(name) for name in "ABC"])
@@ -88,6 +90,7 @@ def test_levelled_totals_with_the_median_of_the_others_made_by_hand() -> None:
     assert not any(one.faults for one in made.bids)
 
 
+@pytest.mark.published("Bids made by hand", "by hand")
 @pytest.mark.parametrize(("name", "levelled"), [("A", 24_250), ("B", 22_350), ("C", 25_600)])
 def test_levelled_totals_with_our_likely_figures_made_by_hand(name: str, levelled: int) -> None:
     """Where no other bid gives a figure: sill 5,800, electrical 4,000, permit 350."""
@@ -98,6 +101,7 @@ def test_levelled_totals_with_our_likely_figures_made_by_hand(name: str, levelle
     assert made.bids[0].base == levelled
 
 
+@pytest.mark.published("Bids made by hand", "by hand")
 def test_a_unit_price_turns_the_order_at_twelve_sheets_made_by_hand() -> None:
     """X 20,000 and 95 a sheet, Y 19,000 and 180: equal at 11.76 sheets."""
     found = break_even(Decimal(20_000), Decimal(95), Decimal(19_000), Decimal(180))
@@ -108,6 +112,7 @@ def test_a_unit_price_turns_the_order_at_twelve_sheets_made_by_hand() -> None:
     assert break_even(Decimal(20_000), Decimal(180), Decimal(19_000), Decimal(95)) is None
 
 
+@pytest.mark.published("Iglewicz and Hoaglin, 1993", "from memory")
 @pytest.mark.parametrize(
     ("totals", "z", "is_apart"),
     [
@@ -124,6 +129,7 @@ def test_modified_z_of_the_last_total_made_by_hand(
     assert (abs(found) > Z_LIMIT) == is_apart
 
 
+@pytest.mark.published("scipy", "library")
 @given(st.lists(st.integers(100, 100_000).map(float), min_size=5, max_size=12))
 def test_modified_z_stands_on_the_deviation_that_scipy_finds(totals: list[float]) -> None:
     mad = float(median_abs_deviation(totals))

@@ -49,6 +49,7 @@ def _roof_sqft(building: Building) -> float:
     return sum(slope.gross_area_sqft for slope in slopes)
 
 
+@pytest.mark.published("Building textbooks and worked pages", "seen")
 @pytest.mark.parametrize("pitch", [2, 6, 12])
 @pytest.mark.parametrize("source", [SAME_AREA], ids=str)
 def test_a_hip_roof_has_the_area_of_the_gable_roof_of_its_span_slope_and_length(
@@ -63,6 +64,7 @@ def test_a_hip_roof_has_the_area_of_the_gable_roof_of_its_span_slope_and_length(
     assert hip == pytest.approx(gable)
 
 
+@pytest.mark.published("Building textbooks and worked pages", "seen")
 @pytest.mark.parametrize("source", [SHEATHING], ids=str)
 def test_wall_sheathing_with_two_gables(source: Source) -> None:
     # 148 ft around x 8 ft = 1,184; two gables 0.5 x 24 x 3 = 72; printed 1,256 sq ft.
@@ -72,6 +74,7 @@ def test_wall_sheathing_with_two_gables(source: Source) -> None:
     assert sum(wall.gross_area_sqft for wall in walls) == pytest.approx(1256)
 
 
+@pytest.mark.published("Building textbooks and worked pages", "seen")
 @pytest.mark.parametrize("source", [HALF_ROOF], ids=str)
 def test_half_roof_length(source: Source) -> None:
     # 28 ft wide at 4:12, no overhang: 14 x 1.0541, printed 14.75 ft (14.757 unrounded).
@@ -80,6 +83,7 @@ def test_half_roof_length(source: Source) -> None:
     assert slope.height_ft == pytest.approx(14.75, abs=0.01)
 
 
+@pytest.mark.published("Building textbooks and worked pages", "seen")
 @pytest.mark.parametrize("form", ["gable", "hip"])
 @pytest.mark.parametrize("source", [PLAN_TO_ROOF], ids=str)
 def test_roof_area_of_a_plan(form: str, source: Source) -> None:
@@ -88,6 +92,7 @@ def test_roof_area_of_a_plan(form: str, source: Source) -> None:
     assert _roof_sqft(building) == pytest.approx(5590, abs=0.5)
 
 
+@pytest.mark.published("Building textbooks and worked pages", "seen")
 @pytest.mark.parametrize("source", [HIP_SHEATHING], ids=str)
 def test_hip_sheathing_and_fascia(source: Source) -> None:
     # 75 ft 4 in by 53 ft 4 in over the overhangs, x 1.12, printed 4,499 sq ft. The printed factor
@@ -101,6 +106,7 @@ def test_hip_sheathing_and_fascia(source: Source) -> None:
     assert eaves_ft == pytest.approx(257 + 4 / 12)  # printed 257 ft 4 in of fascia
 
 
+@pytest.mark.published("Building textbooks and worked pages", "seen")
 @pytest.mark.parametrize("source", [SHINGLED_GABLE], ids=str)
 def test_gable_of_two_slopes_of_16_ft(source: Source) -> None:
     # 44 x 16 x 2, printed 1,408 sq ft. A span of 25.6 ft at 9:12 gives the rafter of 16 ft.
@@ -108,6 +114,7 @@ def test_gable_of_two_slopes_of_16_ft(source: Source) -> None:
     assert _roof_sqft(building) == pytest.approx(1408)
 
 
+@pytest.mark.published("Sums by hand", "by hand")
 def test_garage_worked_by_hand() -> None:
     # Worked by hand, no published answer: 24 x 36 ft, 1 ft overhangs, 6:12.
     # Slope length 13 x 1.1180 = 14.534 ft; area 2 x 38 x 14.534 = 1,104.6 sq ft.
@@ -118,6 +125,7 @@ def test_garage_worked_by_hand() -> None:
     assert _roof_sqft(building) == pytest.approx(1104.6, abs=0.1)
 
 
+@pytest.mark.published("Sums by hand", "by hand")
 def test_roll_roofing_worked_by_hand() -> None:
     # The question (60 ft gable, rafter 11 ft 4 in and 2 ft of overhang) was seen in an Army
     # self-test, its printed answer was not: 2 x 60 x 13.333 = 1,600 sq ft by hand.
@@ -128,6 +136,7 @@ def test_roll_roofing_worked_by_hand() -> None:
     assert _roof_sqft(building) == pytest.approx(1600)
 
 
+@pytest.mark.published("Building textbooks and worked pages", "seen")
 @pytest.mark.parametrize(
     ("length_ft", "members", "source"),
     [

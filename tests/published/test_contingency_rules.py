@@ -14,6 +14,7 @@ from leanto.decision.flat_rule import flat_rule
 from leanto.decision.replacement import replacement
 
 
+@pytest.mark.published("HUD Handbook 4000.1", "seen")
 @pytest.mark.parametrize(
     ("age_years", "termites", "utilities", "low", "high"),
     [
@@ -37,6 +38,7 @@ def test_the_band_of_the_public_rule(
     assert rule.source.mark == "seen"
 
 
+@pytest.mark.published("44 CFR 59.1 and FEMA 213", "seen")
 @pytest.mark.parametrize(
     ("repair_usd", "reaches"), [(14_399, False), (14_400, True), (20_000, True)]
 )
@@ -50,6 +52,7 @@ def test_half_of_a_new_building_is_where_the_rule_is_named(
     assert (new.reaches_half, new.floor_sqft, new.new_usd.likely) == (reaches, 288, 28_800)
 
 
+@pytest.mark.published("Own rule", "own")
 def test_the_planning_figure_stands_in_with_its_range() -> None:
     factors = some_factors(replacement_usd_per_sqft=three(90, 140, 220))
     new = replacement(a_shed(), factors, 10_000, 12_000)

@@ -79,6 +79,8 @@ def test_every_source_of_the_walk_is_there() -> None:
     assert {path.stem for path in FILES} >= {
         "ashi_standards_of_practice",
         "astm_e2018",
+        "dangerous_building_rules",
+        "fema_substantial_improvement",
         "hud_rehabilitation_inspection_guide",
         "internachi_standards_of_practice",
         "ipmc",
@@ -89,6 +91,8 @@ def test_every_source_of_the_walk_is_there() -> None:
         "nps_brief_39_moisture",
         "nps_brief_47_exteriors",
         "npma_33",
+        "osha_1926_850",
+        "rehab_guide",
         "state_rules_for_inspectors",
         "wood_inspection",
     }

@@ -43,6 +43,7 @@ DENSITIES = [
 ]
 
 
+@pytest.mark.published("Debris conversion tables", "by row")
 @pytest.mark.parametrize(("material", "lb_per_cy", "mark"), DENSITIES)
 def test_every_published_density_lies_in_the_range(
     material: str, lb_per_cy: float, mark: str
@@ -51,6 +52,7 @@ def test_every_published_density_lies_in_the_range(
     assert spread.low <= lb_per_cy <= spread.high, mark
 
 
+@pytest.mark.published("Own rule", "own")
 @pytest.mark.parametrize("material", sorted({row[0] for row in DENSITIES} - {"asphalt-shingles"}))
 def test_ends_of_the_range_are_published_values(material: str) -> None:
     published = {lb for name, lb, _ in DENSITIES if name == material}
@@ -61,6 +63,7 @@ def test_ends_of_the_range_are_published_values(material: str) -> None:
 
 
 # City of Oakland construction debris worksheet, tons a unit. Seen.
+@pytest.mark.published("Debris conversion tables", "seen")
 @pytest.mark.parametrize(
     ("material", "quantity", "weight_tons"),
     [
@@ -77,6 +80,7 @@ def test_weights_agree_with_the_worksheet(
     assert tons(spread.high) == pytest.approx(weight_tons)
 
 
+@pytest.mark.published("Debris conversion tables", "seen")
 def test_lumber_weight_spans_worksheet_and_textbook() -> None:
     # Oakland 0.00138 ton a board foot; Building Construction and Superintendence 3 lb. Both seen.
     spread = debris_weight_lb("lumber", 1000)
@@ -84,6 +88,7 @@ def test_lumber_weight_spans_worksheet_and_textbook() -> None:
     assert spread.high == pytest.approx(3000)
 
 
+@pytest.mark.published("Sums by hand", "by hand")
 def test_a_thousand_feet_of_gypsum_board_bulks_twofold() -> None:
     # 0.80 ton at 500 lb is 3.2 cubic yards, against 1.54 in place: by hand from the rows above.
     pile = debris_pile({"gypsum-board": 1000})
@@ -92,6 +97,7 @@ def test_a_thousand_feet_of_gypsum_board_bulks_twofold() -> None:
     assert pile.volume_cy.high == pytest.approx(4.0)
 
 
+@pytest.mark.published("Haulers' guides", "seen")
 def test_shingles_of_three_layers_by_weight() -> None:
     # Hauler's guide: 15 squares x 250 lb x 3 layers = 11,250 lb = 5.625 tons. Seen.
     spread = debris_weight_lb("asphalt-shingles", 15 * 3)
@@ -99,6 +105,7 @@ def test_shingles_of_three_layers_by_weight() -> None:
     assert tons(spread.low) == 5.625
 
 
+@pytest.mark.published("Haulers' guides", "seen")
 def test_shingles_of_two_layers_by_volume() -> None:
     # Hauler's guide: half a cubic yard a square and layer, 20 squares x 2 layers = 20. Seen.
     volume = debris_pile({"asphalt-shingles": 20 * 2}).volume_cy
@@ -106,12 +113,14 @@ def test_shingles_of_two_layers_by_volume() -> None:
 
 
 # NAHB Research Center 1995: what a 30 cubic yard box of drywall weighs. Seen.
+@pytest.mark.published("Debris conversion tables", "seen")
 def test_a_box_of_drywall_weighs_six_tons() -> None:
     box = find_container("roll-off-30")
     assert box.volume_cy * loose_density_lb_per_cy("gypsum-board").low == 12000
 
 
 # FEMA 325, formula for outbuildings, L x W x H x 0.33 / 27: formula seen, answers by hand.
+@pytest.mark.published("FEMA 325, outbuildings formula", "by hand")
 @pytest.mark.parametrize(
     ("size_ft", "volume_cy"), [((20, 30, 10), 73.3), ((24, 36, 14), 147.8), ((0, 30, 10), 0)]
 )
@@ -119,6 +128,7 @@ def test_a_whole_outbuilding(size_ft: tuple[float, float, float], volume_cy: flo
     assert outbuilding_debris_cy(*size_ft) == pytest.approx(volume_cy, abs=0.05)
 
 
+@pytest.mark.published("Haulers' guides", "seen")
 def test_a_small_box_fills_by_weight_with_shingles() -> None:
     # Hauler's guide: a 10 yard box often may hold 2 to 3 tons only. Seen.
     run = haul(debris_pile({"asphalt-shingles": 30}), "roll-off-10")
@@ -127,6 +137,7 @@ def test_a_small_box_fills_by_weight_with_shingles() -> None:
 
 
 # Building Construction and Superintendence, Table IV and weight of ceilings, lb a sq ft. Seen.
+@pytest.mark.published("Building Construction and Superintendence", "seen")
 @pytest.mark.parametrize(
     ("material", "sqft", "unit_sqft", "low_psf", "high_psf"),
     [

@@ -20,6 +20,7 @@ FACES = (0.17, 0.80, 0.63, 0.45, 0.68)
 
 # "R-value table, insulation values for selected materials", state energy hotline: the worked wall
 # of 2x4 studs, in two printings. Seen, by quoting pages. They round their U values before adding.
+@pytest.mark.published("Heat loss examples and R-value tables", "seen")
 @pytest.mark.parametrize(
     ("framing_share", "batt_r", "printed_r"), [(0.15, 11.0, 12.05), (0.25, 13.0, 12.03)]
 )
@@ -27,6 +28,7 @@ def test_a_framed_wall(framing_share: float, batt_r: float, printed_r: float) ->
     assert framed_r(FACES, batt_r, 4.38, framing_share) == pytest.approx(printed_r, abs=0.05)
 
 
+@pytest.mark.published("Heat loss examples and R-value tables", "seen")
 def test_paths_through_that_wall() -> None:
     # The same table prints 13.73 for the cavity with R-11 and 15.73 with R-13, 7.11 for the studs.
     assert series_r((*FACES, 11.0)) == pytest.approx(13.73)
@@ -34,6 +36,7 @@ def test_paths_through_that_wall() -> None:
     assert series_r((*FACES, 4.38)) == pytest.approx(7.11)
 
 
+@pytest.mark.published("Heat loss examples and R-value tables", "seen")
 def test_a_cavity_beside_its_studs() -> None:
     # Builder's page "Wall assembly, 2x6 with spray foam", method of weighted U values. Seen:
     # 1 / (0.8125 / 37.4 + 0.1875 / 6.875) = 20.4, and with the faces, 3.77, it is 24.17.
@@ -42,6 +45,7 @@ def test_a_cavity_beside_its_studs() -> None:
     assert series_r((cavity, 0.68, 1.12, 1.3, 0.5, 0.17)) == pytest.approx(24.17, abs=0.05)
 
 
+@pytest.mark.published("Heat loss examples and R-value tables", "seen")
 @pytest.mark.parametrize(
     ("area_sqft", "r", "inside_f", "outside_f", "printed_btuh"),
     [
@@ -60,6 +64,7 @@ def test_heat_through_an_area(
     assert loss_btuh(area_sqft, r, inside_f - outside_f) == pytest.approx(printed_btuh, abs=0.01)
 
 
+@pytest.mark.published("Heat loss examples and R-value tables", "seen")
 def test_heat_that_goes_with_air() -> None:
     # The sample house of "Basics of Energy Efficient Living", 9,792 cu ft, comes to 186 Btu for
     # each deg F and air change. Seen. It takes 0.019 Btu for a cubic foot, the handbooks 0.018,
@@ -67,10 +72,12 @@ def test_heat_that_goes_with_air() -> None:
     assert air_loss_btuh(9792, 1.0, 1.0) == pytest.approx(186, rel=1 / 18)
 
 
+@pytest.mark.published("Heat loss examples and R-value tables", "seen")
 def test_a_watt_is_3_412_btu_an_hour() -> None:
     assert watts(3412) == pytest.approx(1000)
 
 
+@pytest.mark.published("Heat loss examples and R-value tables", "seen")
 @pytest.mark.parametrize(
     ("part", "name", "printed_r"),
     [
@@ -90,6 +97,7 @@ def test_printed_values(part: str, name: str, printed_r: float) -> None:
     assert r_table().layer(part, name).r == printed_r  # type: ignore[arg-type]
 
 
+@pytest.mark.published("Heat loss examples and R-value tables", "seen")
 def test_printed_fills() -> None:
     # Energy hotline's table: batt 3.14, blown over an attic 2.20, blown into a wall 3.20 an inch;
     # a 3-1/2 in. stud 4.38. Physics table: an air space of 3-1/2 in. 1.01. Seen.
@@ -105,6 +113,7 @@ def test_printed_fills() -> None:
 
 # International Energy Conservation Code 2018, Table R402.1.2, by a Department of Energy page that
 # sets the editions side by side. Seen.
+@pytest.mark.published("International Energy Conservation Code 2018, Table R402.1.2", "seen")
 @pytest.mark.parametrize(
     ("zone", "ceiling", "walls", "plus", "floor"),
     [

@@ -37,6 +37,7 @@ ROWS = [
 ]
 
 
+@pytest.mark.published("International Residential Code, cuts and holes", "seen")
 @pytest.mark.parametrize(("member", "section", "depth", "notch", "length", "end", "hole"), ROWS)
 def test_each_limit_of_a_spanning_member_has_two_sides(
     member: Spanning,
@@ -64,6 +65,7 @@ def test_each_limit_of_a_spanning_member_has_two_sides(
     assert section in large.words
 
 
+@pytest.mark.published("International Residential Code, cuts and holes", "seen")
 def test_the_middle_third_takes_holes_but_no_notch() -> None:
     verdict = spanning_notch(Spanning.JOIST, 9.25, 0.25, 0.5, Place.MIDDLE_THIRD, Edge.TOP)
     assert verdict.kind is CutKind.OVER
@@ -71,6 +73,7 @@ def test_the_middle_third_takes_holes_but_no_notch() -> None:
     assert "middle third" in verdict.words
 
 
+@pytest.mark.published("International Residential Code, cuts and holes", "seen")
 @pytest.mark.parametrize(
     ("thickness", "edge", "place", "kind"),
     [
@@ -89,6 +92,7 @@ def test_thick_members_are_not_notched_in_tension(
     assert verdict.kind is kind
 
 
+@pytest.mark.published("International Residential Code, cuts and holes", "seen")
 @pytest.mark.parametrize(
     ("top", "bottom", "next_cut", "kind"),
     [
@@ -106,6 +110,7 @@ def test_holes_keep_two_inches_from_edges_and_other_cuts(
 
 
 # 2x4: 3-1/2 in. wide; 2x6: 5-1/2 in.
+@pytest.mark.published("International Residential Code, cuts and holes", "seen")
 @pytest.mark.parametrize(
     ("width", "bearing", "notch", "hole"),
     [
@@ -122,6 +127,7 @@ def test_studs(width: float, bearing: bool, notch: float, hole: float) -> None:
     assert stud_hole(width, hole + HAIR_IN, 0.7, bearing=bearing).kind is CutKind.OVER
 
 
+@pytest.mark.published("International Residential Code, cuts and holes", "seen")
 @pytest.mark.parametrize(
     ("diameter", "doubled", "in_a_row", "kind"),
     [
@@ -141,6 +147,7 @@ def test_doubled_bearing_studs_may_be_bored_to_sixty_percent(
     assert verdict.kind is kind
 
 
+@pytest.mark.published("International Residential Code, cuts and holes", "seen")
 @pytest.mark.parametrize(
     ("edge", "beside_notch", "kind"),
     [
@@ -155,6 +162,7 @@ def test_stud_holes_keep_from_edge_and_notch(
     assert stud_hole(3.5, 1.0, edge, bearing=True, beside_notch=beside_notch).kind is kind
 
 
+@pytest.mark.published("International Residential Code, cuts and holes", "seen")
 @pytest.mark.parametrize(
     ("cut", "tied", "kind"),
     [
@@ -168,6 +176,7 @@ def test_a_top_plate_cut_over_half_needs_a_tie(cut: float, tied: bool, kind: Cut
     assert top_plate_cut(3.5, cut, tied=tied).kind is kind
 
 
+@pytest.mark.published("International Residential Code, cuts and holes", "seen")
 @pytest.mark.parametrize(
     ("left", "overhang", "kind"),
     [
@@ -180,6 +189,7 @@ def test_rafter_tails(left: float, overhang: float, kind: CutKind) -> None:
     assert rafter_tail_notch(left, overhang).kind is kind
 
 
+@pytest.mark.published("International Residential Code, cuts and holes", "seen")
 def test_trusses_and_engineered_lumber_ask_an_engineer() -> None:
     assert engineered_cut().kind is CutKind.ENGINEER
     assert "R502.8.2" in engineered_cut().words

@@ -346,22 +346,26 @@ CELLS = [cell for cell in _cells() if cell.printed != "cap"]
 CAPPED = [cell for cell in _cells() if cell.printed == "cap"]
 
 
+@pytest.mark.published("IRC and IBC span tables", "by row")
 @pytest.mark.parametrize("cell", CELLS, ids=str)
 def test_span_agrees_with_the_printed_cell(cell: Cell) -> None:
     assert abs(cell.computed_in - cell.printed_in) <= TOLERANCE_IN
 
 
+@pytest.mark.published("IRC and IBC span tables", "by row")
 @pytest.mark.parametrize("cell", CAPPED, ids=str)
 def test_span_stops_where_the_table_says_more_than_26_ft(cell: Cell) -> None:
     assert cell.computed_in == LONGEST_IN
 
 
+@pytest.mark.published("Own rule", "own")
 def test_nearly_every_cell_is_met_to_the_inch() -> None:
     off = [str(cell) for cell in CELLS if cell.computed_in != cell.printed_in]
     assert len(CELLS) >= 300
     assert len(off) <= 0.03 * len(CELLS), off
 
 
+@pytest.mark.published("Own rule", "own")
 def test_a_floor_of_the_wrong_load_misses_the_printed_cell() -> None:
     """The comparison can fail: 50 psf instead of 40 shortens a 2x10 by more than 2 inches."""
     span = allowable_span(

@@ -14,6 +14,7 @@ DOUGLAS_FIR = SpeciesRow(id="fir", name="Douglas-fir", a=1.0, b=0.0, mark="from 
 
 # "Moisture Meters: Correcting for Temperature": a point for 20 F; its own example is 30 F, 7 -> 9.
 # The other rows are worked out from that sentence.
+@pytest.mark.published("Pin meter temperature rules", "seen")
 @pytest.mark.parametrize(
     ("reading_pct", "wood_temp_f", "true_pct"),
     [(7, 30, 9.0), (15, 50, 16.0), (15, 90, 14.0), (20, 40, 21.5), (18, 70, 18.0)],
@@ -26,6 +27,7 @@ def test_a_point_for_twenty_degrees(
 
 # A meter manual: set at 20 C, half a point for 5 C. A second manual's chart: 15 reads 17 at 10 C
 # and 11 at 50 C, rounded to whole points.
+@pytest.mark.published("Pin meter temperature rules", "seen")
 @pytest.mark.parametrize(
     ("wood_temp_c", "manual_pct", "rounding"),
     [(10, 16.0, 0.0), (50, 12.0, 0.0), (10, 17.0, 0.5), (50, 11.0, 0.5)],

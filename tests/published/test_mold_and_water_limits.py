@@ -10,6 +10,7 @@ from leanto.trade.wetting import Category
 
 
 # EPA 402-K-01-001: small under 10 sq ft, medium to 100, large over 100. Seen, by a quoting page.
+@pytest.mark.published("EPA 402-K-01-001, mold", "seen")
 @pytest.mark.parametrize(
     ("area_sqft", "size"),
     [(0, "none"), (9.9, "small"), (10, "medium"), (100, "medium"), (100.1, "large")],
@@ -19,6 +20,7 @@ def test_mold_bands(area_sqft: float, size: MoldSize) -> None:
 
 
 # Massachusetts quick reference on water damage: clean, gray, foul with rising water. Seen.
+@pytest.mark.published("Flood and water damage guides", "seen")
 @pytest.mark.parametrize(
     ("origin", "category"),
     [("supply-pipe", 1), ("rain", 1), ("gray-water", 2), ("sewage", 3), ("stream", 3)],
@@ -28,6 +30,7 @@ def test_water_categories(origin: str, category: int) -> None:
 
 
 # Restoration page after ANSI/IICRC S500: class 2 wicks under 24 in., class 3 over. Seen.
+@pytest.mark.published("Flood and water damage guides", "seen")
 @pytest.mark.parametrize(
     ("covers_room", "wicked_in", "overhead", "deep", "number"),
     [
@@ -44,6 +47,7 @@ def test_wetting_classes(
     assert wetting_class(covers_room, wicked_in, overhead, deep) == number
 
 
+@pytest.mark.published("EPA 402-K-01-001, mold", "seen")
 @pytest.mark.parametrize(
     ("material", "fate"),
     [
@@ -59,6 +63,7 @@ def test_wet_with_clean_water(material: str, fate: Fate) -> None:
     assert wet_material(material, 1, hours_wet=12, is_swollen=False).fate is fate
 
 
+@pytest.mark.published("EPA 402-K-01-001, mold", "from memory")
 @pytest.mark.parametrize(
     ("category", "hours", "swollen", "seams_open", "fate"),
     [
@@ -79,6 +84,7 @@ def test_gypsum_board(
     assert wet_material("gypsum-board", category, hours, swollen, seams_open).fate is fate
 
 
+@pytest.mark.published("Flood and water damage guides", "seen")
 def test_studs_stay_and_board_goes_after_a_flood() -> None:
     # Repairing Your Flooded Home, FEMA and American Red Cross, page 18. Seen.
     assert wet_material("framing", 3, 72, is_swollen=False).fate is Fate.DISINFECT
@@ -88,6 +94,7 @@ def test_studs_stay_and_board_goes_after_a_flood() -> None:
 
 # FEMA and LSU AgCenter flood guides: 12 in. above the highest wet reading, on the 2 or 4 ft line.
 # From memory.
+@pytest.mark.published("Flood and water damage guides", "from memory")
 @pytest.mark.parametrize(
     ("wet_in", "cut_in"), [(0, 24), (12, 24), (12.1, 48), (36, 48), (36.1, 96), (96, 96)]
 )

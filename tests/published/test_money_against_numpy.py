@@ -23,6 +23,7 @@ LINES = {
 P, A, B, ALL_BAD = 0.4, 1.4, 4.2, 6000.0
 
 
+@pytest.mark.published("scipy and numpy", "library")
 @pytest.mark.parametrize(
     ("a", "b"), [(1.4, 4.2), (1.0, 1.0), (50.0, 50.0), (1.0, 50.0), (2.0, 1.2)]
 )
@@ -33,6 +34,7 @@ def test_slices_are_the_middle_quantiles_of_scipys_beta(a: float, b: float) -> N
     assert np.mean(found) == pytest.approx(reference.mean(), abs=1e-6)
 
 
+@pytest.mark.published("scipy and numpy", "library")
 def test_contributions_are_numpys_covariances() -> None:
     rng, draws = np.random.default_rng(11), 400_000
 

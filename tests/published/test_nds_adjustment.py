@@ -26,6 +26,7 @@ REFERENCE: tuple[tuple[Species, float, float, float, float, Mark], ...] = (
 )
 
 
+@pytest.mark.published("National Design Specification 2018", "seen")
 @pytest.mark.parametrize(("species", "fb", "fv", "fc_perp", "e", "mark"), REFERENCE)
 def test_reference_values_of_no_2(
     species: Species, fb: float, fv: float, fc_perp: float, e: float, mark: Mark
@@ -45,6 +46,7 @@ PINE_MPA = (
 PSI_PER_MPA = 145.038
 
 
+@pytest.mark.published("Southern pine use guide, metric", "seen")
 @pytest.mark.parametrize(("grade", "bending_mpa", "e_gpa"), PINE_MPA)
 def test_southern_pine_agrees_with_its_metric_edition(
     grade: str, bending_mpa: tuple[float, ...], e_gpa: float
@@ -70,6 +72,7 @@ DURATIONS: tuple[tuple[Duration, float], ...] = (
 )
 
 
+@pytest.mark.published("National Design Specification 2018", "seen")
 def test_load_duration_factors() -> None:
     assert dict(DURATIONS) == DURATION_FACTORS
 
@@ -89,12 +92,14 @@ SIZES = (
 )
 
 
+@pytest.mark.published("National Design Specification 2018", "seen")
 @pytest.mark.parametrize(("depth_in", "two_thick", "four_thick"), SIZES)
 def test_size_factor(depth_in: float, two_thick: float, four_thick: float) -> None:
     assert size_factor(depth_in, 1.5) == two_thick
     assert size_factor(depth_in, 3.5) == four_thick
 
 
+@pytest.mark.published("National Design Specification 2018", "from memory")
 @pytest.mark.parametrize(
     ("spacing_in", "sharing", "factor"),
     [(24.0, True, 1.15), (24.1, True, 1.0), (16.0, False, 1.0)],
@@ -118,6 +123,7 @@ WET: tuple[tuple[Species, float, float], ...] = (
 )
 
 
+@pytest.mark.published("National Design Specification 2018", "seen")
 @pytest.mark.parametrize(("species", "depth_in", "factor"), WET)
 def test_wet_factor_on_each_side_of_its_threshold(
     species: Species, depth_in: float, factor: float
@@ -133,11 +139,13 @@ def test_wet_factor_on_each_side_of_its_threshold(
     assert wet.e_psi / dry.e_psi == pytest.approx(0.9)
 
 
+@pytest.mark.published("Own rule", "own")
 def test_wet_threshold_itself_loses_nothing() -> None:
     assert wet_factors(1150.0).fb == 1.0
     assert wet_factors(1150.1).fb == 0.85
 
 
+@pytest.mark.published("Timber design problems", "seen")
 def test_worked_problem_of_hem_fir_under_snow() -> None:
     """Missouri S&T, CE 5260, problem 4.30, seen: No. 2 2x10 at 16 in., dead and snow."""
     adjusted = adjusted_values(
@@ -153,6 +161,7 @@ def test_worked_problem_of_hem_fir_under_snow() -> None:
     assert adjusted.e_psi == 1.3e6
 
 
+@pytest.mark.published("National Design Specification 2018", "from memory")
 @pytest.mark.parametrize(
     ("end_depth_in", "shear_lb"), [(9.25, 1248.8), (8.25, 886.0), (7.25, 601.3), (6.9375, 526.8)]
 )

@@ -25,6 +25,7 @@ def _smallest(span_in: float, psf: float, spacing_in: float, allowed_psi: float)
     raise AssertionError("none of the sizes carries it")
 
 
+@pytest.mark.published("Timber design problems", "seen")
 @pytest.mark.parametrize(
     ("span_ft", "allowed_psi", "moment_lb_in", "size"),
     [

@@ -29,10 +29,12 @@ SMALL: list[tuple[str, Metal, int]] = [
 ]
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), 240 overcurrent", "seen")
 def test_standard_ratings_are_the_printed_list() -> None:
     assert tuple(STANDARD) == overcurrent_table().standard_ratings_a
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), 240 overcurrent", "seen")
 @pytest.mark.parametrize(("size", "metal", "limit_a"), SMALL)
 def test_small_conductor_limit_has_two_sides(size: str, metal: Metal, limit_a: int) -> None:
     assert limit_a == small_conductor_limit_a(size, metal)
@@ -44,11 +46,13 @@ def test_small_conductor_limit_has_two_sides(size: str, metal: Metal, limit_a: i
     assert check_rating(above, size, metal).verdict is Verdict.DOES_NOT_PASS
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), 240 overcurrent", "seen")
 def test_95_a_continuous_takes_the_125_a_device() -> None:
     # 2012 example of three sizes: 95 x 1.25 = 118.75 A -> 125 A. Seen.
     assert rating_at_least_a(95 * 1.25) == 125
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), 240 overcurrent", "from memory")
 @pytest.mark.parametrize(
     ("size", "several_receptacles", "limit_a"),
     [

@@ -24,12 +24,14 @@ TABLE_250_122 = [
 ]
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), 250 grounding", "seen")
 @pytest.mark.parametrize(("rating_a", "copper", "aluminum"), TABLE_250_122)
 def test_grounding_conductor_by_rating(rating_a: int, copper: str, aluminum: str) -> None:
     assert copper == table_ground_size(rating_a, "copper")
     assert aluminum == table_ground_size(rating_a, "aluminum")
 
 
+@pytest.mark.published("Own rule", "own")
 @pytest.mark.parametrize("row", range(len(TABLE_250_122) - 1))
 def test_one_ampere_over_a_row_takes_the_next(row: int) -> None:
     assert TABLE_250_122[row + 1][1] == table_ground_size(TABLE_250_122[row][0] + 1, "copper")
@@ -44,6 +46,7 @@ INCREASES = [
 ]
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), 250 grounding", "seen")
 @pytest.mark.parametrize(
     ("rating_a", "needed", "run", "by_table", "increased", "source"), INCREASES
 )
@@ -70,6 +73,7 @@ TABLE_250_66 = [
 ]
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), 250 grounding", "seen")
 @pytest.mark.parametrize(("supply_cu", "supply_al", "copper", "aluminum"), TABLE_250_66)
 def test_electrode_conductor_by_supply(
     supply_cu: str, supply_al: str, copper: str, aluminum: str
@@ -80,6 +84,7 @@ def test_electrode_conductor_by_supply(
         assert aluminum == electrode_size(size, metal, "aluminum", rod_only=False)
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), 250 grounding", "seen")
 def test_a_run_to_a_rod_alone_stops_at_6_copper() -> None:
     assert electrode_size("3/0", "copper", "copper", rod_only=True) == "6"
     assert electrode_size("2", "copper", "copper", rod_only=True) == "8"

@@ -38,8 +38,8 @@ TABLE_A = [
     ("device 3 x 2 x 2", 10.0),
     ("device 3 x 2 x 2-1/4", 10.5),
     ("device 3 x 2 x 2-1/2", 12.5),
-    ("device 3 x 2 x 2-3/4", 14.0),  # from memory
-    ("device 3 x 2 x 3-1/2", 18.0),  # from memory
+    pytest.param("device 3 x 2 x 2-3/4", 14.0, marks=pytest.mark.row("from memory")),
+    pytest.param("device 3 x 2 x 3-1/2", 18.0, marks=pytest.mark.row("from memory")),
 ]
 
 
@@ -47,16 +47,19 @@ def volume_of(name: str) -> float:
     return next(box.volume_cuin for box in box_table().boxes if box.name == name)
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), 314.16 box fill", "seen")
 @pytest.mark.parametrize(("size", "volume"), TABLE_B)
 def test_allowance_of_a_conductor(size: str, volume: float) -> None:
     assert volume == conductor_volume_cuin(size)
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), 314.16 box fill", "seen")
 @pytest.mark.parametrize(("name", "volume"), TABLE_A)
 def test_volume_of_a_box(name: str, volume: float) -> None:
     assert volume == volume_of(name)
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), 314.16 box fill", "seen")
 def test_nine_12_awg_take_the_square_box_4_by_1_1_2() -> None:
     # Outlet box sizing, EC&M reprint: 9 x 2.25 = 20.25 of 21.0. Seen.
     contents = BoxContents({"12": 9})
@@ -66,6 +69,7 @@ def test_nine_12_awg_take_the_square_box_4_by_1_1_2() -> None:
     assert box.name == "square 4 x 1-1/2"
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), 314.16 box fill", "seen")
 @pytest.mark.parametrize(
     ("name", "size", "count"),
     [
@@ -78,6 +82,7 @@ def test_most_conductors_of_one_size(name: str, size: str, count: int) -> None:
     assert count == most_conductors(volume_of(name), size)
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), 314.16 box fill", "seen")
 def test_two_cables_and_a_three_wire_with_a_switch_overfill_a_square_box() -> None:
     # Box-fill question of the week: two 12/2 and one 12/3, clamps, grounds, one switch;
     # 7 + 1 + 1 + 2 = 11 allowances, 24.75 of 21.0. Seen.
@@ -86,6 +91,7 @@ def test_two_cables_and_a_three_wire_with_a_switch_overfill_a_square_box() -> No
     assert check_box(21.0, contents).verdict is Verdict.DOES_NOT_PASS
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), 314.16 box fill", "seen")
 def test_three_14_2_cables_and_a_receptacle_just_fit_18_cubic_inches() -> None:
     # Forum thread, weak: 6 + 1 + 2 = 9 allowances, 18.0. Seen. One more conductor fails.
     contents = BoxContents({"14": 6}, ["14"], grounds={"14": 3})
@@ -95,17 +101,20 @@ def test_three_14_2_cables_and_a_receptacle_just_fit_18_cubic_inches() -> None:
     assert check_box(18.0, fuller).verdict is Verdict.DOES_NOT_PASS
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), 314.16 box fill", "seen")
 def test_four_12_awg_a_device_and_grounds_take_15_75() -> None:
     # Wiring glossary, weak: 7 x 2.25. Seen.
     assert fill_cuin(BoxContents({"12": 4}, ["12"], grounds={"12": 2})) == 15.75
 
 
+@pytest.mark.published("Own rule", "own")
 def test_a_web_tables_wrong_volumes_are_not_ours() -> None:
     # Printed there: octagon 15.0 and 10 AWG 2.25.
     assert volume_of("octagon 4 x 1-1/2") != 15.0
     assert conductor_volume_cuin("10") != 2.25
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), 314.16 box fill", "from memory")
 def test_grounds_past_four_take_a_quarter_each() -> None:
     # 314.16(B)(5), 2020; from memory.
     assert fill_cuin(BoxContents({}, grounds={"12": 4})) == 2.25

@@ -26,6 +26,7 @@ ROWS: list[tuple[str, float, float, float | None]] = [
 ]
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), chapter 9 Table 9", "seen")
 @pytest.mark.parametrize(("size", "reactance", "copper", "aluminum"), ROWS)
 def test_effective_impedance_at_085_is_the_printed_one(
     size: str, reactance: float, copper: float, aluminum: float | None

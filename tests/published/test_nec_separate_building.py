@@ -28,6 +28,7 @@ NEUTRALS = [
 ]
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), separate building", "seen")
 @pytest.mark.parametrize(("wires", "bonded", "metal_path", "existing", "verdict"), NEUTRALS)
 def test_neutral_of_a_feed(
     wires: int | None,
@@ -52,6 +53,7 @@ ELECTRODES = [
 ]
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), separate building", "seen")
 @pytest.mark.parametrize(("rod", "single", "ground", "verdict"), ELECTRODES)
 def test_ground_electrode(
     rod: bool | None, single: bool | None, ground: bool | None, verdict: Verdict
@@ -60,6 +62,7 @@ def test_ground_electrode(
     assert check.verdict is verdict
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), separate building", "seen")
 @pytest.mark.parametrize(
     ("count", "verdict"),
     [
@@ -74,6 +77,7 @@ def test_shut_offs_number_one_to_six(count: int | None, verdict: Verdict) -> Non
     assert check_shut_off(count).verdict is verdict
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), separate building", "seen")
 @pytest.mark.parametrize(
     ("count", "verdict"),
     [(1, Verdict.PASSES), (2, Verdict.DOES_NOT_PASS), (None, Verdict.ASK)],
@@ -83,6 +87,7 @@ def test_one_supply_is_the_rule(count: int | None, verdict: Verdict) -> None:
 
 
 # 225.39(A) to (D)
+@pytest.mark.published("NFPA 70 (National Electrical Code), separate building", "seen")
 @pytest.mark.parametrize(
     ("two_wire_circuits", "dwelling", "amps"),
     [(1, False, 15), (2, False, 30), (3, False, 60), (9, False, 60), (3, True, 100)],
@@ -92,6 +97,7 @@ def test_least_rating_of_the_shut_off(two_wire_circuits: int, dwelling: bool, am
 
 
 # 225.18, feet
+@pytest.mark.published("NFPA 70 (National Electrical Code), separate building", "seen")
 @pytest.mark.parametrize(
     ("below", "feet"), [(Below.WALK, 10), (Below.DRIVEWAY, 12), (Below.TRUCKS, 18)]
 )
@@ -103,6 +109,7 @@ def test_height_of_a_span_has_two_sides(below: Below, feet: float) -> None:
 
 
 # 225.6: 10 AWG to 50 ft, 8 AWG beyond
+@pytest.mark.published("NFPA 70 (National Electrical Code), separate building", "seen")
 @pytest.mark.parametrize(("span_ft", "size"), [(50, "10"), (50.5, "8")])
 def test_open_wires_by_span(span_ft: float, size: str) -> None:
     assert size == least_open_size(span_ft)

@@ -19,6 +19,7 @@ ROWS: list[tuple[Place, tuple[int, ...]]] = [
 ]
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), Table 300.5 cover", "seen")
 @pytest.mark.parametrize(("place", "covers"), ROWS)
 def test_cover_has_two_sides(place: Place, covers: tuple[int, ...]) -> None:
     for method, cover in zip(Method, covers, strict=True):
@@ -29,6 +30,7 @@ def test_cover_has_two_sides(place: Place, covers: tuple[int, ...]) -> None:
             assert short.verdict is Verdict.DOES_NOT_PASS
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), Table 300.5 cover", "seen")
 def test_rigid_conduit_at_6_in_under_a_driveway_is_a_common_mistake() -> None:
     # Often repeated on the web; the table asks for 18 in under a house driveway, 24 in elsewhere.
     shallow = check_cover(6, Place.HOUSE_DRIVEWAY, Method.RIGID_METAL)

@@ -1,7 +1,7 @@
 """NFPA 70 (National Electrical Code) 2017, Table 310.15(B)(16); 2020, Table 310.16.
 
 Copper and aluminum columns seen on a wire maker's chart; aluminum at 60 C for 12 and 8 AWG, and
-the kcmil rows, from memory.
+the kcmil rows, seen on two pages that print the table of the 2023 and of an earlier edition.
 """
 
 from __future__ import annotations
@@ -19,9 +19,9 @@ from leanto.trade.wiring.conductor import (
 
 ROWS: list[tuple[str, tuple[int, int, int], tuple[int, int, int] | None, str]] = [
     ("14", (15, 20, 25), None, "seen"),
-    ("12", (20, 25, 30), (15, 20, 25), "seen; aluminum 60 C from memory"),
+    ("12", (20, 25, 30), (15, 20, 25), "seen"),
     ("10", (30, 35, 40), (25, 30, 35), "seen"),
-    ("8", (40, 50, 55), (35, 40, 45), "seen; aluminum 60 C from memory"),
+    ("8", (40, 50, 55), (35, 40, 45), "seen"),
     ("6", (55, 65, 75), (40, 50, 55), "seen"),
     ("4", (70, 85, 95), (55, 65, 75), "seen"),
     ("3", (85, 100, 115), (65, 75, 85), "seen"),
@@ -31,13 +31,14 @@ ROWS: list[tuple[str, tuple[int, int, int], tuple[int, int, int] | None, str]] =
     ("2/0", (145, 175, 195), (115, 135, 150), "seen"),
     ("3/0", (165, 200, 225), (130, 155, 175), "seen"),
     ("4/0", (195, 230, 260), (150, 180, 205), "seen"),
-    ("250", (215, 255, 290), (170, 205, 230), "255 seen; the rest from memory"),
-    ("300", (240, 285, 320), (195, 230, 260), "from memory"),
-    ("350", (260, 310, 350), (210, 250, 280), "from memory"),
+    ("250", (215, 255, 290), (170, 205, 230), "seen"),
+    ("300", (240, 285, 320), (195, 230, 260), "seen"),
+    ("350", (260, 310, 350), (210, 250, 280), "seen"),
 ]
 COLUMNS: tuple[Column, Column, Column] = (60, 75, 90)
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), Table 310.16 ampacity", "by row")
 @pytest.mark.parametrize(("size", "copper", "aluminum", "mark"), ROWS)
 def test_ampacity_is_the_printed_one(
     size: str, copper: tuple[int, int, int], aluminum: tuple[int, int, int] | None, mark: str
@@ -52,6 +53,7 @@ def test_ampacity_is_the_printed_one(
         assert aluminum == tuple(light.ampacity_a(column) for column in COLUMNS)
 
 
+@pytest.mark.published("Own rule", "own")
 def test_table_ends_where_the_printed_rows_end() -> None:
     assert [row[0] for row in ROWS] == [one.size for one in conductors("copper")]
 
@@ -67,6 +69,7 @@ EXAMPLES: list[tuple[float, Column, Metal, str, str]] = [
 ]
 
 
+@pytest.mark.published("NFPA 70 (National Electrical Code), Table 310.16 ampacity", "by row")
 @pytest.mark.parametrize(("amps", "column", "metal", "size", "source"), EXAMPLES)
 def test_smallest_size_of_a_worked_example(
     amps: float, column: Column, metal: Metal, size: str, source: str
@@ -77,6 +80,7 @@ def test_smallest_size_of_a_worked_example(
 
 
 # 310.15(C)(1), from memory.
+@pytest.mark.published("NFPA 70 (National Electrical Code), Table 310.16 ampacity", "from memory")
 @pytest.mark.parametrize(
     ("count", "factor"),
     [(1, 1.0), (3, 1.0), (4, 0.8), (6, 0.8), (7, 0.7), (9, 0.7), (10, 0.5), (20, 0.5)],

@@ -12,6 +12,7 @@ from leanto.trade.step_flashing import check_cricket, check_curb_height
 PASSES, FAILS, UNDECIDED = Outcome.PASSES, Outcome.FAILS, Outcome.UNDECIDED
 
 
+@pytest.mark.published("IRC, IBC and state roof slopes", "seen")
 @pytest.mark.parametrize(
     ("covering", "rise", "outcome"),
     [
@@ -34,17 +35,17 @@ PASSES, FAILS, UNDECIDED = Outcome.PASSES, Outcome.FAILS, Outcome.UNDECIDED
         ("wood-shingle", 2.9, FAILS),
         # Shakes: IBC 1507.9 4 in 12, seen; IRC R905.8.2 3 in 12, from memory. Between, they differ.
         ("wood-shake", 4, PASSES),
-        ("wood-shake", 3.5, UNDECIDED),
-        ("wood-shake", 2.9, FAILS),
+        pytest.param("wood-shake", 3.5, UNDECIDED, marks=pytest.mark.row("from memory")),
+        pytest.param("wood-shake", 2.9, FAILS, marks=pytest.mark.row("from memory")),
         # International Residential Code R905.3.2: tile 2 1/2. From memory.
-        ("tile", 2.5, PASSES),
-        ("tile", 2.4, FAILS),
+        pytest.param("tile", 2.5, PASSES, marks=pytest.mark.row("from memory")),
+        pytest.param("tile", 2.4, FAILS, marks=pytest.mark.row("from memory")),
         # Minnesota Rules 1305.1507: built-up, modified bitumen, single ply 1/4. Seen.
         ("built-up", 0.25, PASSES),
         ("modified-bitumen", 0.2, FAILS),
         ("single-ply", 0.25, PASSES),
         # No rule was found.
-        ("fiber-cement", 6, UNDECIDED),
+        pytest.param("fiber-cement", 6, UNDECIDED, marks=pytest.mark.row("own")),
     ],
 )
 def test_least_slope(covering: str, rise: float, outcome: Outcome) -> None:
@@ -53,11 +54,13 @@ def test_least_slope(covering: str, rise: float, outcome: Outcome) -> None:
 
 # International Residential Code R905.2 and NAVEDTRA 14045, roofing specification 3.2: two layers
 # from 2 to below 4 in 12, one from 4. Seen.
+@pytest.mark.published("International Residential Code, roofs", "seen")
 @pytest.mark.parametrize(("rise", "layers"), [(2, 2), (3.9, 2), (4, 1), (12, 1)])
 def test_layers_of_underlayment(rise: float, layers: int) -> None:
     assert underlayment_layers(rise) == layers
 
 
+@pytest.mark.published("International Residential Code, roofs", "seen")
 @pytest.mark.parametrize(
     ("existing", "layers", "soaked", "decayed", "outcome"),
     [
@@ -80,6 +83,7 @@ def test_what_a_new_roof_may_go_over(
     assert check_recover(existing, layers, soaked, decayed).outcome is outcome
 
 
+@pytest.mark.published("NAVFAC MO-322", "seen")
 def test_slate_is_replaced_at_a_quarter_missing() -> None:
     # NAVFAC MO-322, volume 2, 8.3: slate is replaced at 25 percent or more missing. Seen.
     at_limit = patch_or_replace("slate", 25, is_past_repair=False, life_used=0.5)
@@ -90,18 +94,21 @@ def test_slate_is_replaced_at_a_quarter_missing() -> None:
 
 
 # International Residential Code, 2003: cricket behind chimneys wider than 30 in. Seen.
+@pytest.mark.published("International Residential Code, roofs", "seen")
 @pytest.mark.parametrize(("across_in", "needed"), [(30, False), (30.1, True), (16, False)])
 def test_cricket(across_in: float, needed: bool) -> None:
     assert check_cricket(across_in).is_required is needed
 
 
 # Ontario Building Code 9.26.4.8: up the chimney 1/6 of its width, at least 6 in. Seen.
+@pytest.mark.published("Ontario Building Code 9.26", "seen")
 @pytest.mark.parametrize(("across_in", "high_in"), [(30, 6), (36, 6), (48, 8)])
 def test_high_back_in_place_of_a_cricket(across_in: float, high_in: float) -> None:
     assert check_cricket(across_in).high_back_in == pytest.approx(high_in)
 
 
 # Examination notes on IBC (below 45 degrees) and IRC (3 in 12 and less): curb of 4 in. Seen.
+@pytest.mark.published("International Residential Code, roofs", "seen")
 @pytest.mark.parametrize(
     ("curb_in", "rise", "outcome"),
     [

@@ -25,6 +25,7 @@ LIVES = [
 ]
 
 
+@pytest.mark.published("Roof life surveys and HUD 1-24", "seen")
 @pytest.mark.parametrize(("covering", "low", "high"), LIVES)
 def test_range_spans_the_sources(covering: str, low: float, high: float | None) -> None:
     life = service_life(covering)
@@ -33,6 +34,7 @@ def test_range_spans_the_sources(covering: str, low: float, high: float | None) 
 
 
 # HUD reference guide 1-24: two years of life wanted. Seen.
+@pytest.mark.published("Roof life surveys and HUD 1-24", "seen")
 @pytest.mark.parametrize(
     ("age", "outcome"),
     [

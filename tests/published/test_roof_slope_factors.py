@@ -32,6 +32,7 @@ MISPRINTED = [
 ]
 
 
+@pytest.mark.published("Field guide to shingle multipliers", "seen")
 @pytest.mark.parametrize(("rise", "slope", "hip"), FIELD_GUIDE)
 def test_factors_agree_with_the_field_guide(
     rise: float, slope: float | None, hip: float | None
@@ -42,6 +43,7 @@ def test_factors_agree_with_the_field_guide(
         assert hip_valley_factor(rise) == pytest.approx(hip, abs=0.0006)
 
 
+@pytest.mark.published("Own rule", "own")
 @pytest.mark.parametrize(("factor", "rise", "printed", "true"), MISPRINTED)
 def test_misprinted_cells_are_computed_and_not_copied(
     factor: Callable[[float], float], rise: float, printed: float, true: float
@@ -52,24 +54,26 @@ def test_misprinted_cells_are_computed_and_not_copied(
 
 # Length of common rafters per foot of run, first line of a framing square.
 # 13 in 12: Army course EN5156, figure 3-13; 7 in 12: NAVEDTRA 14044, figure 2-17: both seen.
-# The rest: framing square tables, from memory.
+# The rest: how-to page on common rafters that lists the line of the square; 6 in 12 also in
+# Griffith, Carpentry, figure 49: seen.
 COMMON_RAFTER_IN_PER_FT = [
     (13, 17.69, "seen"),
     (7, 13.89, "seen"),
-    (2, 12.17, "from memory"),
-    (3, 12.37, "from memory"),
-    (4, 12.65, "from memory"),
-    (5, 13.00, "from memory"),
-    (6, 13.42, "from memory"),
-    (8, 14.42, "from memory"),
-    (9, 15.00, "from memory"),
-    (10, 15.62, "from memory"),
-    (11, 16.28, "from memory"),
-    (12, 16.97, "from memory"),
-    (18, 21.63, "from memory"),
+    (2, 12.17, "seen"),
+    (3, 12.37, "seen"),
+    (4, 12.65, "seen"),
+    (5, 13.00, "seen"),
+    (6, 13.42, "seen"),
+    (8, 14.42, "seen"),
+    (9, 15.00, "seen"),
+    (10, 15.62, "seen"),
+    (11, 16.28, "seen"),
+    (12, 16.97, "seen"),
+    (18, 21.63, "seen"),
 ]
 
 
+@pytest.mark.published("Framing square tables", "by row")
 @pytest.mark.parametrize(("rise", "inches", "mark"), COMMON_RAFTER_IN_PER_FT)
 def test_common_rafters_agree_with_the_framing_square(
     rise: float, inches: float, mark: str
@@ -77,9 +81,10 @@ def test_common_rafters_agree_with_the_framing_square(
     assert rafter_in_per_ft_of_run(rise) == pytest.approx(inches, abs=0.006), mark
 
 
-# Length of hip and valley rafters per foot of run, second line of a framing square: from memory.
+# Length of hip and valley rafters per foot of run, second line of a framing square: 3 to 12 in 12
+# on a web page of its tables, seen; the two outer rows from memory.
 HIP_IN_PER_FT = [
-    (2, 17.09),
+    pytest.param(2, 17.09, marks=pytest.mark.row("from memory")),
     (3, 17.23),
     (4, 17.44),
     (5, 17.69),
@@ -90,10 +95,11 @@ HIP_IN_PER_FT = [
     (10, 19.70),
     (11, 20.22),
     (12, 20.78),
-    (18, 24.74),
+    pytest.param(18, 24.74, marks=pytest.mark.row("from memory")),
 ]
 
 
+@pytest.mark.published("Framing square tables", "seen")
 @pytest.mark.parametrize(("rise", "inches"), HIP_IN_PER_FT)
 def test_hips_agree_with_the_framing_square(rise: float, inches: float) -> None:
     assert 12 * hip_valley_factor(rise) == pytest.approx(inches, abs=0.006)

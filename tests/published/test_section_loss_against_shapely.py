@@ -52,6 +52,7 @@ CASES = [
 ]
 
 
+@pytest.mark.published("shapely, plane geometry library", "library")
 @pytest.mark.parametrize(("loss", "left"), [case[1:] for case in CASES], ids=[c[0] for c in CASES])
 def test_area_inertia_and_modulus_of_what_is_left(loss: SectionLoss, left: Polygon) -> None:
     remaining = loss.remaining

@@ -46,6 +46,7 @@ RUNS: list[tuple[str, Metal, float, float, float]] = [
 ]
 
 
+@pytest.mark.published("numpy, node equations", "library")
 @pytest.mark.parametrize(("size", "metal", "supply_v", "amps", "feet"), RUNS)
 def test_drop_is_what_the_node_equations_give(
     size: str, metal: Metal, supply_v: float, amps: float, feet: float
@@ -55,12 +56,14 @@ def test_drop_is_what_the_node_equations_give(
     assert drop_v(amps, feet, ohm_per_kft) == pytest.approx(solved, rel=1e-9)
 
 
+@pytest.mark.published("Circuit simulator and power-flow library", "library")
 def test_drop_is_what_a_circuit_simulator_gave() -> None:
     assert drop_v(60, 210, conductor("4", "aluminum").ohm_per_kft) == pytest.approx(
         12.8016, abs=0.00005
     )
 
 
+@pytest.mark.published("numpy, node equations", "library")
 def test_balanced_three_wire_feed_has_no_drop_in_its_neutral() -> None:
     # Two 120 V loads of 30 A on 140 ft of 6 AWG copper: three node equations, hot, neutral, hot.
     ohm = conductor("6", "copper").ohm_per_kft * 140 / 1000

@@ -34,10 +34,12 @@ CELLS = [
 ]
 
 
+@pytest.mark.published("Own rule", "own")
 def test_the_table_is_whole() -> None:
     assert len(CELLS) == 228
 
 
+@pytest.mark.published("Wood Handbook, Table 4-2", "seen")
 @pytest.mark.parametrize(("temp_f", "rh_pct", "printed"), CELLS)
 def test_both_forms_give_the_printed_cell(temp_f: float, rh_pct: float, printed: float) -> None:
     # Half a printed digit and the spread of the fit; a wrong coefficient misses by far more.
@@ -46,6 +48,7 @@ def test_both_forms_give_the_printed_cell(temp_f: float, rh_pct: float, printed:
 
 
 # A public fact sheet that quotes FPL-GTR-282, equation 4-5, and checks it (seen).
+@pytest.mark.published("Wood Handbook, equation 4-5, quoted", "seen")
 @pytest.mark.parametrize(
     ("temp_c", "rh_pct", "quoted"),
     [(20, 50, 9.27), (20, 85, 18.00), (20, 95, 23.94), (5, 85, 18.47)],
@@ -56,12 +59,14 @@ def test_the_celsius_form_gives_the_quoted_values(
     assert emc_pct_c(temp_c, rh_pct) == pytest.approx(quoted, abs=0.005)
 
 
+@pytest.mark.published("Wood Handbook, equation 4-5, quoted", "seen")
 def test_a_quoted_fahrenheit_value() -> None:
     # An encyclopedia article on equilibrium moisture content: 140 F, h = 0.55, 8.4 % (seen).
     assert emc_pct(140, 55) == pytest.approx(8.4, abs=0.05)
 
 
 # What air holds 70 F wood at a moisture content; roots by scipy, worked out from Table 4-2's row.
+@pytest.mark.published("Wood Handbook, Table 4-2", "seen")
 @pytest.mark.parametrize(("moisture_pct", "low", "high"), [(12.0, 65, 65), (16.0, 80, 80)])
 def test_the_humidity_behind_a_moisture_content(
     moisture_pct: float, low: float, high: float
@@ -70,6 +75,7 @@ def test_the_humidity_behind_a_moisture_content(
     assert low - 0.5 <= rh_pct <= high + 0.5
 
 
+@pytest.mark.published("Own rule", "own")
 @given(
     temp_f=st.floats(30, 140),
     rh_pct=st.floats(5, 94),
@@ -85,6 +91,7 @@ def test_damper_air_wets_wood_and_hotter_air_dries_it(
     assert emc_pct(max(temp_f, 50) + hotter, rh_pct) < emc_pct(max(temp_f, 50), rh_pct)
 
 
+@pytest.mark.published("Own rule", "own")
 @pytest.mark.parametrize(("temp_f", "rh_pct"), [(70, -0.1), (70, 100.1), (-40.1, 50), (300.1, 50)])
 def test_air_that_cannot_be_is_refused(temp_f: float, rh_pct: float) -> None:
     with pytest.raises(ValueError, match="must be"):

@@ -41,12 +41,14 @@ def _union(zones: list[Rectangle]) -> shapely.Geometry:
     return shapely.union_all([_polygon(zone) for zone in zones])
 
 
+@pytest.mark.published("shapely, plane geometry library", "library")
 @settings(deadline=None)
 @given(rectangles)
 def test_area_of_a_union(zones: list[Rectangle]) -> None:
     assert union_area_sqft(zones) == pytest.approx(_union(zones).area, abs=AREA_SLACK_SQFT)
 
 
+@pytest.mark.published("shapely, plane geometry library", "library")
 @settings(deadline=None)
 @given(rectangles)
 def test_the_united_parts_cover_the_same_ground(zones: list[Rectangle]) -> None:
@@ -58,6 +60,7 @@ def test_the_united_parts_cover_the_same_ground(zones: list[Rectangle]) -> None:
     )
 
 
+@pytest.mark.published("shapely, plane geometry library", "library")
 @settings(deadline=None)
 @given(rectangles, rectangles)
 def test_holes_are_taken_off_once(zones: list[Rectangle], holes: list[Rectangle]) -> None:
@@ -66,6 +69,7 @@ def test_holes_are_taken_off_once(zones: list[Rectangle], holes: list[Rectangle]
     assert area == pytest.approx(reference.area, abs=AREA_SLACK_SQFT)
 
 
+@pytest.mark.published("shapely, plane geometry library", "library")
 @settings(deadline=None)
 @given(rectangles)
 def test_width_and_height_are_the_lengths_of_the_projections(zones: list[Rectangle]) -> None:
@@ -79,6 +83,7 @@ def test_width_and_height_are_the_lengths_of_the_projections(zones: list[Rectang
     assert union_height_ft(zones) == pytest.approx(upright.length, abs=1e-4)
 
 
+@pytest.mark.published("shapely, plane geometry library", "library")
 @pytest.mark.parametrize("outline", list(OUTLINES.values()), ids=list(OUTLINES))
 @settings(deadline=None)
 @given(zones=rectangles, openings=rectangles, covered=st.lists(on_the_inch, max_size=2))
