@@ -27,6 +27,7 @@ from leanto.record.scope_edit import AddedLine, ScopeEdit
 from leanto.record.walk import Walk
 from leanto.rules.finding import CalledWork, Finding
 from leanto.rules.model import Take, Urgency, WorkCall
+from leanto.scope.by_owner import marked_by_owner
 from leanto.scope.edits import Edits, edited
 from leanto.scope.work import Trade
 
@@ -132,7 +133,6 @@ def some_hidden(**changes: object) -> HiddenFile:
         "test_hole": {
             "work": "strip",
             "shows_at_evidence": 0.8,
-            "shows_elsewhere": 0.4,
             "source": "made up",
         },
         "linings": [
@@ -200,7 +200,11 @@ def a_plan(
     building = building or a_shed()
     surfaces = {surface.id: surface for surface in surfaces_of(building)}
     prices = {name: a_price(name, usd) for name, (usd, _) in WORKS.items()}
-    book = Book(works(), prices, factors or some_factors(), hidden or some_hidden(), surfaces)  # type: ignore[arg-type]
+    edits = tuple(edits)
+    owned = marked_by_owner({edit.item_id: edit for edit in edits}, works(), CAUTIONS)  # type: ignore[arg-type]
+    book = Book(
+        works(), prices, factors or some_factors(), hidden or some_hidden(), surfaces, owned
+    )  # type: ignore[arg-type]
     keys = [ObservationKey(surface_id, "item") for surface_id in surfaces]
     walk = Walk(
         observations={key: Observation(key, Condition.SOUND) for key in keys},

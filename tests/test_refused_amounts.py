@@ -57,7 +57,7 @@ def test_the_files_as_shipped_are_read() -> None:
         ),
         (HiddenFile, HIDDEN, "chance: 0.12", "chance: 1.2", "at most 1"),
         (HiddenFile, HIDDEN, "chance: 0.12", "chance: -0.1", "at least 0"),
-        (HiddenFile, HIDDEN, "shows_elsewhere: 0.35", "shows_elsewhere: 35", "at most 1"),
+        (HiddenFile, HIDDEN, "shows_at_evidence: 0.8", "shows_at_evidence: 80", "at most 1"),
         (HiddenFile, HIDDEN, "reached_closed: 0.8", "reached_closed: 80", "at most 1"),
         (HiddenFile, HIDDEN, "a: 1.4", "a: 0.4", "at least 1"),
         (HiddenFile, HIDDEN, "years: 10", "years: 0", "more than 0"),

@@ -34,11 +34,32 @@ HEAT = {
 
 def test_the_mean_of_the_draws_is_the_expected_cost() -> None:
     plan = a_plan(a_finding(NORTH, hidden="wet-stain"), hidden=some_hidden(heat=HEAT))
-    found = chances_of(plan.decision.surfaces, plan.book.shared, draws=8000)
+    found = chances_of(plan.decision, plan.book.shared, draws=8000).surfaces
     for one, drawn in zip(plan.decision.surfaces, found, strict=True):
         assert drawn.keep.mean == pytest.approx(one.keep.expected, rel=0.01)
         assert drawn.gut.mean == pytest.approx(one.gut.expected, rel=0.01)
         assert drawn.of(Course.GUT) is drawn.gut
+
+
+def test_the_interior_is_drawn_with_its_set_up_paid_once_and_its_minimum_charges() -> None:
+    plan = a_plan(a_finding(NORTH, hidden="wet-stain"), hidden=some_hidden(heat=HEAT))
+    decision = plan.decision
+    found = chances_of(decision, plan.book.shared, draws=8000)
+    assert found.interior is not None
+    assert found.chosen is not None
+    assert found.interior.keep.mean == pytest.approx(decision.keep_all, rel=0.01)
+    assert found.interior.gut.mean == pytest.approx(decision.gut_all, rel=0.01)
+    assert found.chosen.mean == pytest.approx(decision.chosen, rel=0.01)
+    # Surfaces share wages, crew and prices, so that their four-in-five figures nearly add up;
+    # but damage comes up at one and not at the other, so that they do not add up quite.
+    parts = sum(one.gut.at(0.8) for one in found.surfaces)
+    assert found.interior.gut.at(0.8) < parts
+
+
+def test_without_a_lined_surface_nothing_is_drawn() -> None:
+    plan = a_plan()
+    bare = replace(plan.decision, surfaces=())
+    assert chances_of(bare, plan.book.shared).interior is None
 
 
 def test_a_course_that_is_always_cheaper_wins_every_draw() -> None:

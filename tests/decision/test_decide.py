@@ -78,7 +78,6 @@ HIDDEN = HiddenFile.model_validate(
         "test_hole": {
             "work": "hole",
             "shows_at_evidence": 0.8,
-            "shows_elsewhere": 0.4,
             "source": "made up",
         },
         "linings": [
@@ -296,16 +295,21 @@ def test_a_hole_that_showed_damage_settles_it(shed: Building) -> None:
 def test_a_hole_is_worth_making_where_its_answer_turns_the_choice(shed: Building) -> None:
     one, _ = _decide(shed, _finding(NORTH, zone=ZONE, hidden="leak-above"))
     assert one.hole is not None
-    # chance .6; shows .8: bad .48 -> share .5; clean .52 -> chance .12 / .52
-    # keep(x) = 576 + x 192 x 18; gut(x) = 1,364 + x 192 x 5
-    keep, gut = (lambda x: 576 + 3456 * x), (lambda x: 1364 + 960 * x)
-    clean = 0.12 / 0.52 / 2
-    worth = min(keep(0.3), gut(0.3)) - 0.48 * gut(0.5) - 0.52 * keep(clean)
-    assert one.hole.worth_usd == pytest.approx(worth)
+    # keep(x) = 576 + x 192 x 18; gut(x) = 1,444 + x 192 x 5: no other wall bears the set-up
+    keep, gut = (lambda x: 576 + 3456 * x), (lambda x: 1444 + 960 * x)
+    now = min(keep(0.3), gut(0.3))
+    # At the signs: chance .6, shows .8: bad .48 -> share .5; clean .52 -> chance .12 / .52
+    at_signs = now - 0.48 * gut(0.5) - 0.52 * keep(0.12 / 0.52 / 2)
+    # Elsewhere one point of Beta(1, 1): bad .3 -> Beta(2, 1), share 2/3; clean .7 -> chance 3/7
+    # of Beta(1, 2), share 1/7. It tells how far the damage goes, and is worth more here.
+    elsewhere = now - 0.3 * gut(2 / 3) - 0.7 * keep(1 / 7)
+    assert 0 < at_signs < elsewhere
+    assert one.hole.worth_usd == pytest.approx(elsewhere)
+    assert (one.hole.place, one.hole.away) == (None, True)
     assert (one.hole.if_bad, one.hole.if_clean) == (Course.GUT, Course.KEEP)
     assert one.hole.pays
-    assert one.hole.place == ZONE
-    assert "Open one test hole first, where the signs are" in in_words(one)
+    assert one.place == ZONE
+    assert "Open one test hole first, away from the signs" in in_words(one)
 
 
 def test_shared_set_up_turns_the_answer_of_a_wall(shed: Building) -> None:

@@ -46,6 +46,15 @@ def _fit(budget: float | None, plan: Plan | None = None) -> Fit:
     return fit(plan, _draws(plan), estimate_of(plan).lines, CAUTIONS, budget, AS_OF)
 
 
+def test_alternates_are_what_can_be_left_out_the_most_saved_first() -> None:
+    found = _fit(None)
+    saves = [step.saves_usd for step in found.alternates]
+    assert saves == sorted(saves, reverse=True)
+    assert {step.kind for step in found.alternates} <= {StepKind.WAIT, StepKind.TURN}
+    offered = len(found.offered(StepKind.WAIT)) + len(found.offered(StepKind.TURN))
+    assert len(saves) == offered > 0
+
+
 def test_without_a_budget_there_are_offers_and_no_steps() -> None:
     found = _fit(None)
     assert found.offers

@@ -11,10 +11,12 @@ from datetime import date
 from leanto.building.model import Building
 from leanto.cost.contingency import shares_of_spread
 from leanto.cost.estimate import Estimate, Range
+from leanto.cost.pert import pert_range
+from leanto.cost.range import range_of
 from leanto.cost.risk import own_risk
 from leanto.cost.sensitivity import Driver, sensitivity
 from leanto.cost.simulation import DRAWS, Distribution, Draws, Simulated
-from leanto.decision.chances import Chances, chances_of
+from leanto.decision.chances import AllChances, chances_of
 from leanto.decision.decide import hidden_draws, hidden_risks
 from leanto.decision.fit import Fit, fit
 from leanto.decision.flat_rule import FlatRule, flat_rule
@@ -57,10 +59,13 @@ class Money:
     rule_base_usd: float
     """Likely cost of the lines, which the flat rule takes its percent of."""
     drivers: tuple[Driver, ...]
-    chances: tuple[Chances, ...]
+    chances: AllChances
     fit: Fit
     replacement: Replacement | None
     draws: int
+    smooth_usd: tuple[float, float]
+    """By how much the half and the four-in-five figure would change with smooth three-point
+    shapes (PERT) in place of triangles."""
 
     @property
     def total(self) -> Distribution:
@@ -86,13 +91,25 @@ def money(basis: MoneyBasis, *, draws: int = DRAWS) -> Money:
         rule=_rule(basis),
         rule_base_usd=float(estimate.total.likely),
         drivers=sensitivity(estimate.lines, hidden_draws(decision, shared), plan.book.factors),
-        chances=chances_of(decision.surfaces, shared, draws=draws),
+        chances=chances_of(decision, shared, draws=draws),
         fit=fit(plan, drawn, estimate.lines, plan.cautions, building.budget_usd, basis.as_of),
         replacement=replacement(
             building, plan.book.factors, simulated.total.at(0.5), simulated.total.at(0.8)
         ),
         draws=draws,
+        smooth_usd=_smooth(basis),
     )
+
+
+def _smooth(basis: MoneyBasis) -> tuple[float, float]:
+    """Both in closed form, so that nothing but the shape differs."""
+    estimate, shared = basis.estimate, basis.plan.book.shared
+    lines = [own_risk(line) for line in estimate.lines]
+    hidden = [risk for _, risk in hidden_risks(basis.plan.decision, shared)]
+    whole = estimate.total + estimate.hidden
+    triangles = range_of(whole, lines, hidden, shared)
+    smooth = pert_range(whole, lines, hidden, shared)
+    return smooth.p50 - triangles.p50, smooth.p80 - triangles.p80
 
 
 def drawn_range(estimate: Estimate, total: Distribution) -> Range:

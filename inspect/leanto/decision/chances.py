@@ -1,4 +1,4 @@
-"""How likely it is that keeping a surface turns out cheaper, with what both courses may cost.
+"""How likely it is that keeping turns out cheaper, with what both courses may cost.
 
 Both courses are drawn against the same world: the same wages, crew, prices, damage behind the
 lining, and the same luck with work that both need. Only what differs between them tells.
@@ -9,23 +9,22 @@ from __future__ import annotations
 import random
 from collections.abc import Sequence
 from dataclasses import dataclass
-from operator import add, itemgetter
+from itertools import repeat
+from operator import add, itemgetter, mul
 
-from leanto.cost.risk import SharedRisk, own_risk
-from leanto.cost.simulation import SEED, Distribution, Draws
+from leanto.cost.risk import SharedRisk, moments, own_risk
+from leanto.cost.simulation import DRAWS, SEED, Distribution, Draws
 from leanto.cost.triangle import Triangle
 from leanto.decision.decide import hidden_draw
-from leanto.decision.model import Course, CourseCost, SurfaceDecision
-
-FEW = 2_000
-"""Draws where no report asks for them."""
+from leanto.decision.model import Course, CourseCost, Decision, SurfaceDecision
 
 
 @dataclass(frozen=True, slots=True)
 class Chances:
-    """Both courses of one lined surface, drawn."""
+    """Both courses of one lined surface, or of the whole interior, drawn."""
 
     surface_id: str
+    """Empty for the interior as a whole."""
     surface_name: str
     keep: Distribution
     gut: Distribution
@@ -35,44 +34,109 @@ class Chances:
     def of(self, course: Course) -> Distribution:
         return self.gut if course is Course.GUT else self.keep
 
+    def is_cheaper(self, course: Course) -> float:
+        return self.keep_is_cheaper if course is Course.KEEP else 1 - self.keep_is_cheaper
+
+
+@dataclass(frozen=True, slots=True)
+class AllChances:
+    """What both courses may cost: surface by surface, for the interior, and as chosen."""
+
+    surfaces: tuple[Chances, ...]
+    interior: Chances | None
+    """Keep everything against gut everything; None without a lined surface."""
+    chosen: Distribution | None
+    """All chosen courses together."""
+
+    def of(self, surface_id: str) -> Chances:
+        return next(one for one in self.surfaces if one.surface_id == surface_id)
+
 
 def chances_of(
-    surfaces: Sequence[SurfaceDecision],
-    shared: SharedRisk,
-    *,
-    draws: int = FEW,
-    seed: int = SEED,
-) -> tuple[Chances, ...]:
-    """Every lined surface, drawn against one world."""
+    decision: Decision, shared: SharedRisk, *, draws: int = DRAWS, seed: int = SEED
+) -> AllChances:
+    """Every lined surface and the interior, drawn against one world."""
+    if not decision.surfaces:
+        return AllChances((), None, None)
     world = Draws.none(shared, draws=draws, seed=seed)
-    return tuple(chances(one, shared, world) for one in surfaces)
+    drawn = [_Drawn(one, shared, world) for one in decision.surfaces]
+    keep = _sum(drawn, [Course.KEEP] * len(drawn), decision.keep_all, shared)
+    gut = _sum(drawn, [Course.GUT] * len(drawn), decision.gut_all, shared)
+    chosen = _sum(drawn, [one.chosen for one in decision.surfaces], decision.chosen, shared)
+    return AllChances(
+        surfaces=tuple(
+            _chances(one.surface_id, one.surface_name, it.keep, it.gut)
+            for one, it in zip(decision.surfaces, drawn, strict=True)
+        ),
+        interior=_chances("", "All lined surfaces", keep, gut),
+        chosen=_sorted(chosen),
+    )
 
 
 def chances(one: SurfaceDecision, shared: SharedRisk, world: Draws) -> Chances:
     """One lined surface; ``world`` holds the shared factors and nothing else."""
-    keep, gut = (_totals(one, cost, shared, world) for cost in (one.keep, one.gut))
+    drawn = _Drawn(one, shared, world)
+    return _chances(one.surface_id, one.surface_name, drawn.keep, drawn.gut)
+
+
+class _Drawn:
+    """The cost of both courses of a surface in each draw, with and without its set-up."""
+
+    def __init__(self, one: SurfaceDecision, shared: SharedRisk, world: Draws) -> None:
+        self.one = one
+        self.own = {
+            Course.KEEP: _own(one, one.keep, Course.KEEP, shared, world),
+            Course.GUT: _own(one, one.gut, Course.GUT, shared, world),
+        }
+        lines = [own_risk(line) for line in one.gut.setup]
+        self.setup = world.plus(lines).totals() if lines else [0.0] * len(world.work)
+        self.setup_usd = moments(lines, (), shared).mean
+        self.keep = self.own[Course.KEEP]
+        share = one.gut.setup_share
+        self.gut = list(map(add, self.own[Course.GUT], map(mul, self.setup, repeat(share))))
+
+
+def _own(
+    one: SurfaceDecision, cost: CourseCost, course: Course, shared: SharedRisk, world: Draws
+) -> list[float]:
+    """The cost of one course in each draw: work, damage, heat, own labor; without set-up."""
+    damage = [hidden_draw(one, course, shared)] if cost.all_bad_usd > 0 else []
+    totals = world.plus([own_risk(line) for line in cost.lines], damage).totals()
+    for name, spread in (("heat", cost.heat_lost), ("own labor", cost.own_labor)):
+        if spread.high > 0:
+            slices = Triangle.of(spread).sliced()
+            picks = random.Random(f"{world.seed} {name} {one.surface_id}").randbytes(len(totals))
+            totals = list(map(add, totals, itemgetter(*picks)(slices)))
+    return totals
+
+
+def _sum(
+    drawn: Sequence[_Drawn], courses: Sequence[Course], expected_usd: float, shared: SharedRisk
+) -> list[float]:
+    """One combination in each draw: every surface, the set-up once, and what is missing to the
+    minimum charges, which is a fixed sum."""
+    lists = [it.own[course] for it, course in zip(drawn, courses, strict=True)]
+    known = sum(
+        it.one.cost_of(course).expected
+        - (it.one.gut.setup_share * it.setup_usd if course is Course.GUT else 0.0)
+        for it, course in zip(drawn, courses, strict=True)
+    )
+    if Course.GUT in courses:
+        lists.append(drawn[0].setup)
+        known += drawn[0].setup_usd
+    missing = expected_usd - known
+    return [sum(draw) + missing for draw in zip(*lists, strict=True)]
+
+
+def _chances(
+    surface_id: str, surface_name: str, keep: Sequence[float], gut: Sequence[float]
+) -> Chances:
     wins = sum(a < b for a, b in zip(keep, gut, strict=True))
     ties = sum(a == b for a, b in zip(keep, gut, strict=True))
     return Chances(
-        surface_id=one.surface_id,
-        surface_name=one.surface_name,
-        keep=Distribution(tuple(sorted(keep))),
-        gut=Distribution(tuple(sorted(gut))),
-        keep_is_cheaper=(wins + ties / 2) / len(keep),
+        surface_id, surface_name, _sorted(keep), _sorted(gut), (wins + ties / 2) / len(keep)
     )
 
 
-def _totals(
-    one: SurfaceDecision, cost: CourseCost, shared: SharedRisk, world: Draws
-) -> list[float]:
-    """The cost of one course in each draw: work, damage, share of the set-up, heat."""
-    damage = [hidden_draw(one, cost.course, shared)] if cost.all_bad_usd > 0 else []
-    totals = world.plus([own_risk(line) for line in cost.lines], damage).totals()
-    if cost.setup:
-        setup = world.plus([own_risk(line) for line in cost.setup]).totals()
-        totals = [a + cost.setup_share * b for a, b in zip(totals, setup, strict=True)]
-    if cost.heat_lost.high > 0:
-        slices = Triangle.of(cost.heat_lost).sliced()
-        picks = random.Random(f"{world.seed} heat {one.surface_id}").randbytes(len(totals))
-        totals = list(map(add, totals, itemgetter(*picks)(slices)))
-    return totals
+def _sorted(totals: Sequence[float]) -> Distribution:
+    return Distribution(tuple(sorted(totals)))

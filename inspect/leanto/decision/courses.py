@@ -9,7 +9,7 @@ from functools import cached_property
 from leanto.building.kinds import Insulation
 from leanto.building.rectangle import Rectangle
 from leanto.building.surface import Surface
-from leanto.cost.build_up import plain_lines
+from leanto.cost.build_up import by_owner, plain_lines
 from leanto.cost.estimate import CostLine
 from leanto.cost.price import Factors, Price
 from leanto.cost.risk import SharedRisk, moments, own_risk, shared_risk
@@ -17,7 +17,7 @@ from leanto.cost.triangle import Triangle
 from leanto.decision.hidden import HiddenFile, LiningWork
 from leanto.decision.model import Course, CourseCost, Part
 from leanto.decision.unseen import Line, Unseen
-from leanto.money import NOTHING, Spread
+from leanto.money import NOTHING, Spread, format_usd
 from leanto.rules.model import Take
 from leanto.scope.build import build_scope
 from leanto.scope.call import Call
@@ -53,6 +53,8 @@ class Book:
     factors: Factors
     hidden: HiddenFile
     surfaces: Mapping[str, Surface]
+    by_owner: frozenset[str] = frozenset()
+    """Ids of the repair items that the owner means to do."""
 
     @cached_property
     def shared(self) -> SharedRisk:
@@ -62,9 +64,21 @@ class Book:
         return next(entry for entry in self.hidden.linings if entry.lining is surface.lining)
 
     def lines(self, calls: Iterable[Call]) -> tuple[CostLine, ...]:
-        """The cost lines of calls on their own, without minimum charges."""
+        """The cost lines of calls on their own, without minimum charges, all by contractors."""
         scope = build_scope(calls, self.surfaces, self.works)
         return plain_lines(scope.items, self.prices, self.factors)
+
+    def owned(self, lines: Iterable[CostLine]) -> tuple[CostLine, ...]:
+        """The lines with those that the owner means to do at materials and haul."""
+        return tuple(
+            by_owner(line, self.factors) if line.item.id in self.by_owner else line
+            for line in lines
+        )
+
+    def own_labor(self, lines: Iterable[CostLine]) -> Spread:
+        """What the owner's hours in lines are worth to the owner."""
+        hours = Spread.total(line.own_hours for line in lines)
+        return hours.scaled(self.factors.own_pace * self.factors.own_hour_usd)
 
     def expected(self, lines: Iterable[CostLine]) -> float:
         """The mean cost of lines, in dollars."""
@@ -143,24 +157,34 @@ def _course(
     heat_lost: Spread = NOTHING,
 ) -> CourseCost:
     """A course from its named parts, and from what the unseen part would cost if it were bad."""
-    priced = [(text, book.lines(calls)) for text, calls in named if calls]
+    priced = [(text, book.owned(book.lines(calls))) for text, calls in named if calls]
     certain = tuple(line for _, lines in priced for line in lines)
     text, calls, dearer = unseen
     all_bad = book.expected(book.lines(calls)) * dearer
     hidden = _hidden_spread(case.unseen, all_bad)
-    parts = [Part(name, Spread.total(line.total for line in lines)) for name, lines in priced]
+    parts = [
+        Part(name, Spread.total(line.total for line in lines), book.expected(lines))
+        for name, lines in priced
+    ]
     if setup:
         share = Spread.total(line.total for line in setup).scaled(case.setup_share)
-        parts.insert(0, Part("share of protecting the room", share))
+        mean = book.expected(setup) * case.setup_share
+        parts.insert(0, Part("share of protecting the room", share, mean))
+    own_labor = book.own_labor(certain)
+    hour = format_usd(book.factors.own_hour_usd)
+    own_mean = Triangle.of(own_labor).mean
+    parts.append(Part(f"your own labor, an hour worth {hour}", own_labor, own_mean))
     if book.hidden.heat is not None:
         years = f"{book.hidden.heat.years:g} years"
-        parts.append(Part(f"heat lost over {years}, where fill does not reach", heat_lost))
-    parts.append(Part(text, hidden))
+        name = f"heat lost over {years}, where fill does not reach"
+        parts.append(Part(name, heat_lost, Triangle.of(heat_lost).mean))
+    start = sum(part.expected for part in parts)
+    parts.append(Part(text, hidden, all_bad * case.unseen.mean))
     counted = tuple(part for part in parts if part.cost.high > 0)
-    start = book.expected(certain) + book.expected(setup) * case.setup_share
-    start += Triangle.of(heat_lost).mean
     by_work: dict[str, float] = {}
     for line in certain:
+        if line.item.id in book.by_owner:
+            continue  # no visit, so no minimum charge
         by_work[line.item.work.id] = by_work.get(line.item.work.id, 0.0) + float(line.total.likely)
     return CourseCost(
         course=course,
@@ -176,6 +200,7 @@ def _course(
         setup=setup,
         setup_share=case.setup_share if setup else 0.0,
         heat_lost=heat_lost,
+        own_labor=own_labor,
     )
 
 

@@ -2,38 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
-from leanto.building.kinds import PlaceKind
 from leanto.building.model import Building
-from leanto.building.relations import other_face
 from leanto.building.surface import Surface
-from leanto.building.zones import union_area_sqft
 from leanto.cost.risk import HiddenRisk, SharedRisk
 from leanto.cost.simulation import HiddenDraw
+from leanto.decision.alone import Grounds, alone
 from leanto.decision.combination import Choice, Shared, best_combination, combined_cost
-from leanto.decision.courses import (
-    Book,
-    Case,
-    gut_cost,
-    keep_cost,
-    needs_insulation,
-    setup_call,
-)
-from leanto.decision.evidence import believed
+from leanto.decision.courses import Book, setup_call
 from leanto.decision.heat import heat_losses
-from leanto.decision.hidden import HiddenFile
 from leanto.decision.hole import one_hole
 from leanto.decision.model import Course, CourseCost, Decision, SurfaceDecision
-from leanto.decision.unseen import Unseen
-from leanto.money import NOTHING, Spread
+from leanto.money import Spread
 from leanto.record.walk import Walk
-from leanto.rules.finding import CalledWork, Finding
-from leanto.rules.model import NEW_WIRING, OPEN_LINING
-from leanto.scope.call import Call, calls_of
-from leanto.scope.quantity import widened_union
+from leanto.rules.finding import Finding
+from leanto.scope.call import Call
 
 
 def decide(
@@ -46,26 +32,30 @@ def decide(
 ) -> Decision:
     """Both courses of every lined surface with their costs, reasons and the chosen one."""
     lined = [surface for surface in surfaces.values() if surface.is_lined]
-    walked = {key.station for key, seen in walk.observations.items() if seen.condition is not None}
-    age_years = max(0, as_of.year - building.year_built)
-    heat = heat_losses(building, surfaces, walk, as_of, book.hidden.heat)
-    alone = [
-        _alone(building, surface, findings, book, 1 / len(lined), walked, age_years, heat)
-        for surface in lined
-    ]
-    answers = _together(alone, walk, book)
-    decided = tuple(
-        replace(one, computed=computed, chosen=chosen)
-        for one, computed, chosen in zip(alone, answers.computed, answers.chosen, strict=True)
+    grounds = Grounds(
+        building=building,
+        walk=walk,
+        findings=findings,
+        book=book,
+        setup_share=1 / max(1, len(lined)),
+        age_years=max(0, as_of.year - building.year_built),
+        heat=heat_losses(building, surfaces, walk, as_of, book.hidden.heat),
     )
-    overruled = tuple(
-        replace(one, overruled=walk.overrulings[one.surface_id].reason or "none given")
-        if one.surface_id in walk.overrulings
-        else one
-        for one in decided
-    )
+    single = [alone(surface, grounds) for surface in lined]
+    answers = _together(single, walk, book)
     return Decision(
-        surfaces=overruled,
+        surfaces=tuple(
+            replace(
+                one,
+                computed=computed,
+                chosen=chosen,
+                hole=one_hole(one, gap, book),
+                overruled=_overruling(one, walk),
+            )
+            for one, computed, chosen, gap in zip(
+                single, answers.computed, answers.chosen, answers.gaps, strict=True
+            )
+        ),
         keep_all=answers.keep_all,
         gut_all=answers.gut_all,
         chosen=answers.chosen_usd,
@@ -73,22 +63,31 @@ def decide(
     )
 
 
+def _overruling(one: SurfaceDecision, walk: Walk) -> str:
+    """The owner's reason; empty where the owner left the answer as it is."""
+    if one.surface_id not in walk.overrulings:
+        return ""
+    return walk.overrulings[one.surface_id].reason or "none given"
+
+
 @dataclass(frozen=True, slots=True)
 class _Answers:
     computed: tuple[Course, ...]
     chosen: tuple[Course, ...]
+    gaps: tuple[float, ...]
+    """What gutting each surface costs more than keeping it, all others as chosen."""
     keep_all: float
     gut_all: float
     chosen_usd: float
     is_exact: bool
 
 
-def _together(alone: list[SurfaceDecision], walk: Walk, book: Book) -> _Answers:
+def _together(single: list[SurfaceDecision], walk: Walk, book: Book) -> _Answers:
     """The best courses of all surfaces together, and those after the owner's overrulings."""
-    if not alone:
-        return _Answers((), (), 0.0, 0.0, 0.0, True)
+    if not single:
+        return _Answers((), (), (), 0.0, 0.0, 0.0, True)
     setup_usd = book.expected(
-        book.lines((setup_call(book.surfaces[alone[0].surface_id], book.hidden),))
+        book.lines((setup_call(book.surfaces[single[0].surface_id], book.hidden),))
     )
     shared = Shared(
         setup_usd,
@@ -101,24 +100,35 @@ def _together(alone: list[SurfaceDecision], walk: Walk, book: Book) -> _Answers:
 
     def choices(overruled: bool) -> list[Choice]:
         return [
-            Choice(one.keep, one.gut, setup_usd / len(alone), _fixed(one, walk, overruled))
-            for one in alone
+            Choice(one.keep, one.gut, setup_usd / len(single), _fixed(one, walk, overruled))
+            for one in single
         ]
 
     computed = best_combination(choices(overruled=False), shared)
     chosen = best_combination(choices(overruled=True), shared) if walk.overrulings else computed
     free = choices(overruled=False)
     keep_all, gut_all = (
-        combined_cost(free, [course] * len(alone), shared) for course in (Course.KEEP, Course.GUT)
+        combined_cost(free, [course] * len(single), shared) for course in (Course.KEEP, Course.GUT)
     )
     return _Answers(
         computed.courses,
         chosen.courses,
+        tuple(_gap(free, chosen.courses, index, shared) for index in range(len(single))),
         keep_all,
         gut_all,
         chosen.expected_usd,
         computed.is_exact and chosen.is_exact,
     )
+
+
+def _gap(
+    choices: Sequence[Choice], courses: tuple[Course, ...], index: int, shared: Shared
+) -> float:
+    gut, keep = (
+        combined_cost(choices, (*courses[:index], course, *courses[index + 1 :]), shared)
+        for course in (Course.GUT, Course.KEEP)
+    )
+    return gut - keep
 
 
 def _fixed(one: SurfaceDecision, walk: Walk, overruled: bool) -> Course | None:
@@ -172,129 +182,4 @@ def with_access(calls: Iterable[Call], decision: Decision) -> tuple[Call, ...]:
     return tuple(
         replace(call, poor_access=True) if call.behind_lining and call.surface_id in kept else call
         for call in calls
-    )
-
-
-def wiring_calls(
-    findings: Iterable[Finding], surfaces: Mapping[str, Surface], hidden: HiddenFile
-) -> tuple[Call, ...]:
-    """New cable on the surfaces without a lining, where it is called for."""
-    wanted = _wants_wiring(findings, surfaces)
-    return tuple(
-        Call(hidden.wire_open, surface.id, quantity=wired_ft(surface, hidden))
-        for surface in surfaces.values()
-        if surface.id in wanted and not surface.is_lined
-    )
-
-
-def wired_ft(surface: Surface, hidden: HiddenFile) -> float:
-    return surface.net_area_sqft * hidden.wire_ft_per_sqft
-
-
-def _alone(
-    building: Building,
-    surface: Surface,
-    findings: tuple[Finding, ...],
-    book: Book,
-    setup_share: float,
-    walked: set[str],
-    age_years: float,
-    heat: Mapping[str, Spread],
-) -> SurfaceDecision:
-    """Both courses of one surface, answered as if it were the only one."""
-    opened = [
-        (finding, called)
-        for finding in findings
-        if finding.surface_id == surface.id
-        for called in finding.work
-        if called.call.behind_lining or called.call.work == OPEN_LINING
-    ]
-    zones = widened_union(
-        [(finding.zone, called.call.widen_ft) for finding, called in opened], surface
-    )
-    reached = surface.id in walked
-    thought = believed(
-        surface,
-        book.surfaces,
-        findings,
-        book.hidden,
-        reached=reached,
-        age_years=age_years,
-        foundation=building.foundation,
-    )
-    extent = book.hidden.extent
-    unseen = Unseen(thought.chance, extent.a, extent.b)
-    wanted = surface.id in _wants_wiring(findings, book.surfaces)
-    case = Case(
-        surface=surface,
-        zones=zones,
-        damaged_sqft=union_area_sqft(zones, surface),
-        behind=tuple(call for call in calls_of(_once(opened)) if call.behind_lining),
-        unseen=unseen,
-        wiring_ft=wired_ft(surface, book.hidden) if wanted else 0.0,
-        insulate=needs_insulation(surface, building.to_be_heated),
-        setup_share=setup_share,
-        heat_lost=heat.get(surface.id, NOTHING),
-    )
-    keep, gut = keep_cost(case, book), gut_cost(case, book)
-    here = _concerning(surface, book.surfaces, findings)
-    decisive = _reasons(here, "gut")
-    answer = Course.GUT if decisive or gut.expected < keep.expected else Course.KEEP
-    return SurfaceDecision(
-        surface_id=surface.id,
-        surface_name=surface.name,
-        area_sqft=surface.net_area_sqft,
-        damaged_sqft=case.damaged_sqft,
-        prior=thought.prior,
-        evidence=thought.evidence,
-        unseen=unseen,
-        keep=keep,
-        gut=gut,
-        decisive=decisive,
-        test_first=_reasons(here, "test first"),
-        alone=answer,
-        computed=answer,
-        chosen=answer,
-        overruled="",
-        unknown="" if reached else "not walked",
-        hole=None if decisive else one_hole(surface, unseen, thought.place, keep, gut, book),
-    )
-
-
-def _once(opened: list[tuple[Finding, CalledWork]]) -> list[Finding]:
-    """Each finding once, though several of its calls open the lining."""
-    found = {(one.id, one.rule_id, one.observation): one for one, _ in opened}
-    return list(found.values())
-
-
-def _wants_wiring(findings: Iterable[Finding], surfaces: Mapping[str, Surface]) -> frozenset[str]:
-    """Ids of the surfaces whose cable is to be renewed: walls inside and ceilings."""
-    carry = {
-        surface.id
-        for surface in surfaces.values()
-        if surface.kind in (PlaceKind.WALL_INSIDE, PlaceKind.CEILING)
-    }
-    wanted: set[str] = set()
-    for finding in findings:
-        if any(called.call.work == NEW_WIRING for called in finding.work):
-            wanted |= carry if finding.surface_id is None else {finding.surface_id} & carry
-    return frozenset(wanted)
-
-
-def _concerning(
-    surface: Surface, surfaces: Mapping[str, Surface], findings: Iterable[Finding]
-) -> tuple[Finding, ...]:
-    """Findings on the surface, on its other face, or on the building as a whole."""
-    other = other_face(surface, surfaces.values())
-    places = {None, surface.id, other.id if other else surface.id}
-    return tuple(finding for finding in findings if finding.surface_id in places)
-
-
-def _reasons(findings: Iterable[Finding], course: str) -> tuple[str, ...]:
-    return tuple(
-        dict.fromkeys(
-            finding.decides.reason
-            for finding in findings
-            if finding.decides is not None and finding.decides.course == course
-        )
     )

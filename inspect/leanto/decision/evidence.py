@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+import math
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from leanto.building.kinds import Foundation
@@ -11,6 +12,7 @@ from leanto.building.relations import above, other_face
 from leanto.building.surface import Surface
 from leanto.decision.hidden import HiddenFile, HiddenKind, Prior
 from leanto.decision.model import Evidence
+from leanto.decision.opening import clean_ratio
 from leanto.decision.unseen import posterior
 from leanto.rules.finding import Finding
 
@@ -22,6 +24,8 @@ class Believed:
     prior: float
     evidence: tuple[Evidence, ...]
     chance: float
+    samples: tuple[int, int]
+    """Test holes where no sign is: so many showed damage, so many showed none."""
     place: Rectangle | None
     """The zone of the strongest sign on the surface itself; None when none has one."""
 
@@ -45,27 +49,29 @@ def believed(
     told = _told(surface, surfaces, findings, kinds)
     if not reached:
         told.setdefault(hidden.not_reached, [])
-    strongest: dict[str, HiddenKind] = {}
-    for kind_id in sorted(told):
-        kind = kinds[kind_id]
-        held = strongest.get(kind.group)
-        if held is None or _strength(kind) > _strength(held):
-            strongest[kind.group] = kind
-    chosen = sorted(strongest.values(), key=lambda kind: (-_strength(kind), kind.id))
-    evidence = tuple(
-        Evidence(kind.id, kind.text, kind.weight, tuple(dict.fromkeys(f.id for f in told[kind.id])))
-        for kind in chosen
-    )
-    prior = prior_chance(hidden.prior, surface, age_years, foundation)
-    chance = posterior(prior, tuple(piece.ratio for piece in evidence))
-    zones = [
-        finding.zone
-        for kind in chosen
-        if kind.weight > 1
-        for finding in told[kind.id]
-        if finding.surface_id == surface.id and finding.zone is not None
+    place = _place(surface, told, kinds)
+    signs = [
+        Evidence(
+            kind_id,
+            kinds[kind_id].text,
+            _ratio(kinds[kind_id], found, place, hidden),
+            tuple(dict.fromkeys(finding.id for finding in found)),
+        )
+        for kind_id, found in sorted(told.items())
     ]
-    return Believed(prior, evidence, chance, zones[0] if zones else None)
+    strongest: dict[str, Evidence] = {}
+    for sign in signs:
+        held = strongest.get(kinds[sign.kind].group)
+        if held is None or _strength(sign.ratio) > _strength(held.ratio):
+            strongest[kinds[sign.kind].group] = sign
+    evidence = tuple(sorted(strongest.values(), key=lambda one: (-_strength(one.ratio), one.kind)))
+    prior = prior_chance(hidden.prior, surface, age_years, foundation)
+    chance = posterior(prior, tuple(sign.ratio for sign in evidence))
+    samples = (
+        _samples(told, kinds, place, bad=True),
+        _samples(told, kinds, place, bad=False),
+    )
+    return Believed(prior, evidence, chance, samples, place)
 
 
 def prior_chance(prior: Prior, surface: Surface, age_years: float, foundation: Foundation) -> float:
@@ -94,6 +100,62 @@ def _told(
     return told
 
 
-def _strength(kind: HiddenKind) -> float:
+def _place(
+    surface: Surface, told: Mapping[str, Sequence[Finding]], kinds: Mapping[str, HiddenKind]
+) -> Rectangle | None:
+    """The zone of the strongest sign of damage on the surface."""
+    zones = [
+        (-(kinds[kind_id].ratio or 0), finding.id, finding.zone)
+        for kind_id, found in told.items()
+        if (kinds[kind_id].ratio or 0) > 1
+        for finding in found
+        if finding.surface_id == surface.id and finding.zone is not None
+    ]
+    return min(zones)[-1] if zones else None
+
+
+def _ratio(
+    kind: HiddenKind, found: Iterable[Finding], place: Rectangle | None, hidden: HiddenFile
+) -> float:
+    """The likelihood ratio of a sign; infinite for proof."""
+    if kind.is_proof:
+        return math.inf
+    if kind.is_clean_hole:
+        holes = _zones(found)
+        away = sum(not _is_at(zone, place) for zone in holes)
+        ratio = clean_ratio(hidden.extent.a, hidden.extent.b, away)
+        at_signs = 1 - hidden.test_hole.shows_at_evidence
+        return ratio * at_signs if away < len(holes) else ratio
+    assert kind.ratio is not None
+    return kind.ratio
+
+
+def _samples(
+    told: Mapping[str, Sequence[Finding]],
+    kinds: Mapping[str, HiddenKind],
+    place: Rectangle | None,
+    *,
+    bad: bool,
+) -> int:
+    """How many holes away from the signs showed damage, or none."""
+    return sum(
+        not _is_at(zone, place)
+        for kind_id, found in told.items()
+        if (kinds[kind_id].is_proof if bad else kinds[kind_id].is_clean_hole)
+        for zone in _zones(found)
+    )
+
+
+def _zones(found: Iterable[Finding]) -> list[Rectangle | None]:
+    """The zone of each hole: one an observation, as one answer is one hole."""
+    return list({finding.observation: finding.zone for finding in found}.values())
+
+
+def _is_at(zone: Rectangle | None, place: Rectangle | None) -> bool:
+    """Whether a hole was made where the signs are; without a zone it is not taken to be."""
+    return zone is not None and place is not None and place.reaches_into(zone)
+
+
+def _strength(ratio: float) -> float:
     """How far a sign moves the odds, for or against."""
-    return max(kind.weight, 1 / kind.weight)
+    return math.inf if ratio == 0 else max(ratio, 1 / ratio)

@@ -105,6 +105,12 @@ class Fit:
         last = self.taken[-1].p80 if self.taken else self.p80
         return self.budget_usd is not None and last <= self.budget_usd
 
+    @property
+    def alternates(self) -> tuple[Step, ...]:
+        """What bidders could price apart, so that it may be left out, the most saved first."""
+        apart = [step for step in self.offers if step.kind is not StepKind.ALONE]
+        return tuple(sorted(apart, key=lambda step: (-step.saves_usd, step.regret_share)))
+
     def offered(self, kind: StepKind) -> tuple[Step, ...]:
         return tuple(step for step in self.offers if step.kind is kind)
 

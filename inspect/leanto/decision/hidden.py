@@ -5,7 +5,6 @@ Every chance, ratio and share in it is a planning assumption that an owner may c
 
 from __future__ import annotations
 
-import math
 from typing import Annotated, Self
 
 from pydantic import Field, model_validator
@@ -64,20 +63,18 @@ class HiddenKind(Strict):
     """Over 1 speaks for damage, under 1 against it."""
     is_proof: bool = False
     """True when damage was seen by opening: the chance is then 1, and no ratio is given."""
+    is_clean_hole: bool = False
+    """True for a test hole that showed none: its ratio follows from what a hole shows, see
+    ``decision.opening``, so that looking and planning to look reckon alike."""
     falls: bool = False
     """True when it also speaks for the surfaces below the one where it was found."""
     source: Reference
 
     @model_validator(mode="after")
     def _ratio_or_proof(self) -> Self:
-        if (self.ratio is None) != self.is_proof:
-            raise ValueError("give either a ratio or is_proof: true")
+        if [self.ratio is not None, self.is_proof, self.is_clean_hole].count(True) != 1:
+            raise ValueError("give one of ratio, is_proof: true and is_clean_hole: true")
         return self
-
-    @property
-    def weight(self) -> float:
-        """The likelihood ratio; infinite for proof."""
-        return math.inf if self.ratio is None else self.ratio
 
 
 class HoleTerms(Strict):
@@ -85,8 +82,7 @@ class HoleTerms(Strict):
 
     work: Identifier
     shows_at_evidence: Chance
-    """Made at the place that the evidence points to."""
-    shows_elsewhere: Chance
+    """Made at the place that the evidence points to; elsewhere it follows from the extent."""
     source: Reference
 
 

@@ -24,6 +24,8 @@ class Part:
 
     text: str
     cost: Spread
+    expected: float
+    """In dollars, with wages, crew and prices at their means: the parts add up to the course."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +56,8 @@ class CourseCost:
     heat_lost: Spread = NOTHING
     """Money for heat that goes through bays which insulation does not reach; in ``parts``,
     ``total`` and ``line``, but no repair: it is in no scope and no budget."""
+    own_labor: Spread = NOTHING
+    """What the owner's hours in marked lines are worth; likewise in no scope and no budget."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,8 +72,17 @@ class Evidence:
 
 
 @dataclass(frozen=True, slots=True)
+class Reason:
+    """A condition that goes before the cost, and the source of the rule that knows it."""
+
+    text: str
+    source: str
+    rule_id: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class HoleValue:
-    """Whether it pays to open one hole before choosing."""
+    """Whether it pays to open one hole before choosing, all other surfaces taken as chosen."""
 
     worth_usd: float
     """What the answer saves on average, before the cost of the hole."""
@@ -79,13 +92,26 @@ class HoleValue:
     shows: float
     """Chance that it shows the damage when there is some."""
     place: Rectangle | None
-    """Where the evidence points to; None when nothing points anywhere."""
+    """Where the evidence points to; None for a hole anywhere else."""
+    away: bool
+    """True where there are signs, and a hole away from them tells more: how far it goes."""
+    now: Course
+    """The cheaper course without an answer."""
     if_bad: Course
     if_clean: Course
+    chance_bad: float
+    """That the hole shows damage."""
+    after_clean: float
+    """Chance of damage behind the lining after a hole that shows none."""
 
     @property
     def pays(self) -> bool:
         return self.worth_usd > self.cost_usd
+
+    @property
+    def turns(self) -> bool:
+        """True when one of the answers would change the course."""
+        return self.now is not self.if_bad or self.now is not self.if_clean
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,9 +128,9 @@ class SurfaceDecision:
     """What is known of the unseen part after the evidence."""
     keep: CourseCost
     gut: CourseCost
-    decisive: tuple[str, ...]
-    """Conditions that decide whatever the cost, each with its reason."""
-    test_first: tuple[str, ...]
+    decisive: tuple[Reason, ...]
+    """Conditions that decide whatever the cost."""
+    test_first: tuple[Reason, ...]
     """What must be tested before the lining is disturbed."""
     alone: Course
     """The answer if this were the only surface."""
@@ -115,9 +141,11 @@ class SurfaceDecision:
     overruled: str
     """The owner's reason; empty when not overruled."""
     unknown: str
-    """Why the answer stands on nothing: ``not walked``; empty otherwise."""
+    """Why the answer stands on nothing: ``not walked`` or ``not reached``; empty otherwise."""
     hole: HoleValue | None
     """None where a condition decides anyway, or the damage was seen already."""
+    place: Rectangle | None = None
+    """Where the strongest sign of damage lies on the surface; None when none has a place."""
 
     @property
     def break_even_share(self) -> float | None:

@@ -72,6 +72,7 @@ def _because(one: SurfaceDecision, other: Course) -> str:
     if one.overruled:
         return f"You chose to {one.chosen} it: {one.overruled}."
     if other is Course.GUT:
-        tests = " Test first: " + "; ".join(one.test_first) + "." if one.test_first else ""
+        named = "; ".join(test.text.rstrip(".") for test in one.test_first)
+        tests = f" Test first: {named}." if named else ""
         return f"Shows everything behind it; dust, hauling, and the old finish is gone.{tests}"
     return "What is behind it stays unseen, and comes up later at change-order prices."

@@ -124,22 +124,3 @@ def value_of_perfect_information(unseen: Unseen, keep: Line, gut: Line) -> float
     # The mean by the same slices, so that both sides of the difference are rounded alike.
     mean = unseen.p * math.fsum(w * x for x, w in unseen.slices)
     return max(0.0, min(keep.at(mean), gut.at(mean)) - informed)
-
-
-def value_of_opening(unseen: Unseen, keep: Line, gut: Line, q: float) -> float:
-    """What one opening saves on average, in dollars, before its own cost; never negative.
-
-    ``q`` is the chance that the opening shows the damage when there is some. Preposterior
-    analysis: *bad* with probability p q, then the share is Beta(a, b); *clean* with 1 - p q, then
-    the chance of damage falls to p (1 - q) / (1 - p q).
-    """
-    if not 0.0 <= q <= 1.0:
-        raise ValueError("a probability lies between 0 and 1")
-    bad = unseen.p * q
-    if bad in (0.0, 1.0):
-        return 0.0
-    after_clean = unseen.with_chance(unseen.p * (1 - q) / (1 - bad))
-    informed = bad * least_expected(unseen.with_chance(1.0), keep, gut) + (
-        1 - bad
-    ) * least_expected(after_clean, keep, gut)
-    return max(0.0, least_expected(unseen, keep, gut) - informed)

@@ -6,8 +6,9 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from leanto.decision.courses import Book
-from leanto.decision.decide import chosen_costs, wiring_calls, with_access
+from leanto.decision.decide import chosen_costs, with_access
 from leanto.decision.model import Course, Decision
+from leanto.decision.wiring import wiring_calls
 from leanto.rules.finding import Finding
 from leanto.scope.build import build_scope
 from leanto.scope.call import calls_of

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from leanto.checklist.model import Caution
+from leanto.record.scope_edit import ScopeEdit
+from leanto.scope.mark import Mark
 from leanto.scope.work import Phase, Work
 
 
@@ -20,6 +22,18 @@ def refusal_by_owner(work: Work, cautions: Mapping[str, Caution]) -> str:
         if caution is not None and caution.who:
             return f"{work.title} can hurt: {caution.title.lower()}. Who must act: {caution.who}."
     return ""
+
+
+def marked_by_owner(
+    edits: Mapping[str, ScopeEdit], works: Mapping[str, Work], cautions: Mapping[str, Caution]
+) -> frozenset[str]:
+    """Ids of the lines that the owner means to do and may do, whether or not they are there now."""
+    found = set()
+    for item_id, edit in edits.items():
+        work = works.get(item_id.partition("@")[0])
+        if edit.mark == Mark.BY_OWNER and work and not refusal_by_owner(work, cautions):
+            found.add(item_id)
+    return frozenset(found)
 
 
 def is_offered_to_owner(work: Work, cautions: Mapping[str, Caution]) -> bool:

@@ -10,6 +10,7 @@ from leanto.reports.contents.numbering import Numbering
 from leanto.reports.contents.words import about, capitalized, date_in_words, joined
 from leanto.scope.item import RepairItem
 
+MOST_ALTERNATES = 5
 STEP_COLUMNS = (
     Column("Step", 0.5),
     Column("Saves", 0.12, "right"),
@@ -45,6 +46,15 @@ def fit_blocks(fit: Fit, numbers: Numbering) -> tuple[Block, ...]:
         blocks += [Heading(3, "What you may do alone"), Bullets(lines)]
     if waits or alone:
         blocks.append(Paragraph(NEVER, "note"))
+    if fit.alternates:
+        blocks += [
+            Heading(3, "Alternates that save most"),
+            Paragraph(
+                "Mark them as alternates in the scope: bidders then price them apart, and you "
+                "decide with the bids on the table."
+            ),
+            Bullets(alternate_lines(fit, numbers)),
+        ]
     if fit.turns:
         blocks += [Heading(3, "Where the other course is close"), Bullets(turn_lines(fit))]
     return tuple(blocks)
@@ -81,6 +91,20 @@ def step_in_words(step: Step, numbers: Numbering) -> str:
         verb = "Gut" if step.turn.course is Course.GUT else "Keep"
         return f"{verb} it instead: {step.turn.surface_name}"
     return f"{capitalized(step.kind)}: {_lines(step.items, numbers)}"
+
+
+def alternate_lines(fit: Fit, numbers: Numbering) -> tuple[str, ...]:
+    """The few that save most, to be priced apart in the bids."""
+    return tuple(
+        f"{_alternate(one, numbers)}: saves about {about(one.saves_usd)}."
+        for one in fit.alternates[:MOST_ALTERNATES]
+    )
+
+
+def _alternate(step: Step, numbers: Numbering) -> str:
+    if step.turn is not None:
+        return f"{capitalized(step.turn.course)} {step.turn.surface_name} instead"
+    return f"Leave out: {_lines(step.items, numbers)}"
 
 
 def turn_lines(fit: Fit) -> tuple[str, ...]:

@@ -18,6 +18,7 @@ from leanto.reports.contents.gaps import coverage_in_words, question_blocks, und
 from leanto.reports.contents.money import money_blocks
 from leanto.reports.contents.numbering import numbering
 from leanto.reports.contents.summary import summary_blocks
+from leanto.reports.in_units import in_shown_units, typed_for
 
 
 def findings_report(assessment: Assessment) -> Report:
@@ -37,7 +38,9 @@ def findings_report(assessment: Assessment) -> Report:
 
 def decision_report(assessment: Assessment) -> Report:
     """Gut or keep for every lined surface, with both courses' costs and the reasons."""
-    return _report("Gut or keep", assessment, list(decision_blocks(assessment.decision)))
+    return _report(
+        "Gut or keep", assessment, list(decision_blocks(assessment, numbering(assessment)))
+    )
 
 
 def scope_report(assessment: Assessment) -> Report:
@@ -71,7 +74,7 @@ def _report(kind: str, assessment: Assessment, blocks: list[Block]) -> Report:
     building = assessment.building
     if building.invented:
         blocks = [*blocks, Paragraph(INVENTED, "note")]
-    return Report(
+    report = Report(
         kind=kind,
         title=building.name,
         subtitle=building.place,
@@ -79,3 +82,4 @@ def _report(kind: str, assessment: Assessment, blocks: list[Block]) -> Report:
         blocks=tuple(blocks),
         invented=building.invented,
     )
+    return in_shown_units(report, *typed_for(assessment))
