@@ -91,10 +91,5 @@ class Spread:
             round_to(self.low, step), round_to(self.likely, step), round_to(self.high, step)
         )
 
-    @property
-    def mean(self) -> Decimal:
-        """The three-point mean (low + 4 likely + high) / 6, the usual PERT weights."""
-        return (self.low + 4 * self.likely + self.high) / 6
-
 
 NOTHING = Spread.zero()

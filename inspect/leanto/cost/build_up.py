@@ -9,9 +9,14 @@ from decimal import Decimal
 from leanto.cost.estimate import CostLine
 from leanto.cost.price import Factors, Price, Three, Wage
 from leanto.money import Spread, exact, format_usd
+from leanto.remembered import remembered
 from leanto.scope.item import RepairItem
 from leanto.scope.mark import Mark
-from leanto.scope.work import Trade
+from leanto.scope.work import Trade, Work
+
+Amount = tuple[float, float, bool]
+"""The quantity, what is bought for it, and whether access is poor."""
+_MOST_AMOUNTS = 200
 
 
 def spread_of(three: Three) -> Spread:
@@ -32,7 +37,7 @@ def price_lines(
             work = line.item.work.id
             totals[work] = totals.get(work, Decimal(0)) + line.total.likely
     return tuple(
-        _by_owner(line, factors)
+        by_owner(line, factors)
         if line.item.mark is Mark.BY_OWNER
         else _at_least_minimum(line, totals[line.item.work.id])
         for line in lines
@@ -48,6 +53,24 @@ def plain_lines(
 
 
 def _line(
+    item: RepairItem, price: Price, factors: Factors, wages: Mapping[Trade, Wage]
+) -> CostLine:
+    known = _known(price, factors, item.work)
+    amount = (item.quantity, item.bought, item.poor_access)
+    if amount not in known:
+        if len(known) >= _MOST_AMOUNTS:
+            known.clear()
+        known[amount] = _priced(item, price, factors, wages)
+    return replace(known[amount], item=item)
+
+
+@remembered(1000)
+def _known(price: Price, factors: Factors, work: Work) -> dict[Amount, CostLine]:
+    """Lines of the work that were priced before, by their amount; none at first."""
+    return {}
+
+
+def _priced(
     item: RepairItem, price: Price, factors: Factors, wages: Mapping[Trade, Wage]
 ) -> CostLine:
     quantity = exact(item.quantity)
@@ -82,11 +105,19 @@ def _line(
     )
 
 
+def planned(hours: Spread, materials: Spread, trade: Trade, factors: Factors) -> Spread:
+    """What hours of a trade and materials before tax come to, overhead and profit included."""
+    wage = next(wage for wage in factors.wages if wage.trade is trade).hourly_usd
+    labor = _times(hours, wage).scaled(factors.burden * factors.region)
+    taxed = materials.scaled(1 + factors.sales_tax_pct / 100)
+    return (labor + taxed).scaled(_markup(factors))
+
+
 def _markup(factors: Factors) -> Decimal:
     return (1 + factors.overhead_pct / 100) * (1 + factors.profit_pct / 100)
 
 
-def _by_owner(line: CostLine, factors: Factors) -> CostLine:
+def by_owner(line: CostLine, factors: Factors) -> CostLine:
     """The line without labor, overhead and profit; what that saves stands beside it."""
     markup = _markup(factors)
     materials, haul = _over(line.materials, markup), _over(line.haul, markup)

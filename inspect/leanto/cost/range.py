@@ -11,15 +11,15 @@ from collections.abc import Iterable
 from statistics import NormalDist
 
 from leanto.cost.estimate import Range
-from leanto.cost.risk import HiddenRisk, OwnRisk, SharedRisk, moments
+from leanto.cost.risk import HiddenRisk, LineShapes, SharedShapes, moments
 from leanto.money import Spread
 
 
 def range_of(
     total: Spread,
-    lines: Iterable[OwnRisk],
+    lines: Iterable[LineShapes],
     hidden: Iterable[HiddenRisk],
-    shared: SharedRisk,
+    shared: SharedShapes,
 ) -> Range:
     """The range of the total of the lines and the hidden damage; ``total`` is their plain sum."""
     expected = moments(lines, hidden, shared)

@@ -12,10 +12,38 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import Protocol
 
 from leanto.cost.estimate import CostLine
 from leanto.cost.price import Factors, Three
 from leanto.cost.triangle import Triangle
+
+
+class Shape(Protocol):
+    """An amount that is not known exactly, by its first two moments."""
+
+    @property
+    def mean(self) -> float: ...
+    @property
+    def variance(self) -> float: ...
+    @property
+    def mean_square(self) -> float: ...
+
+
+class LineShapes(Protocol):
+    @property
+    def labor(self) -> Shape: ...
+    @property
+    def materials(self) -> Shape: ...
+
+
+class SharedShapes(Protocol):
+    @property
+    def wages(self) -> Shape: ...
+    @property
+    def crew(self) -> Shape: ...
+    @property
+    def prices(self) -> Shape: ...
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +110,9 @@ class Moments:
     variance: float
 
 
-def moments(lines: Iterable[OwnRisk], hidden: Iterable[HiddenRisk], shared: SharedRisk) -> Moments:
+def moments(
+    lines: Iterable[LineShapes], hidden: Iterable[HiddenRisk], shared: SharedShapes
+) -> Moments:
     """Mean and variance of the total in closed form.
 
     For independent factors f and sums s: E[f s] = E[f] E[s] and E[(f s)^2] = E[f^2] E[s^2].
@@ -105,14 +135,14 @@ def moments(lines: Iterable[OwnRisk], hidden: Iterable[HiddenRisk], shared: Shar
     return Moments(paid.mean + bought.mean, paid.variance + bought.variance + 2 * covariance)
 
 
-def _times(amount: Moments, factor: Triangle) -> Moments:
+def _times(amount: Moments, factor: Shape) -> Moments:
     mean = amount.mean * factor.mean
     square = (amount.variance + amount.mean**2) * factor.mean_square
     return Moments(mean, max(0.0, square - mean**2))
 
 
-def _covariance(one: Triangle, other: Triangle) -> float:
-    """Of two triangles that follow one random number: taken as fully correlated, which two
+def _covariance(one: Shape, other: Shape) -> float:
+    """Of two amounts that follow one random number: taken as fully correlated, which two
     triangles of different lean are but for a hair."""
     return math.sqrt(one.variance * other.variance)
 

@@ -7,10 +7,9 @@ from leanto.cost.simulation import Distribution
 from leanto.decision.budget import Money
 from leanto.decision.replacement import HALF_VALUE_CODE_SOURCE, HALF_VALUE_SOURCE, Replacement
 from leanto.money import format_usd
+from leanto.quantities import Unit, shown
 from leanto.reports.blocks import Block, Column, Heading, Paragraph, Row, Table
 from leanto.reports.chart_blocks import (
-    CourseBar,
-    CourseChart,
     Mark,
     SpreadChart,
     SwingBar,
@@ -37,12 +36,6 @@ _PLACES = (
     Column("Share", 0.15, "right"),
     Column("Contingency", 0.25, "right"),
 )
-_CHANCES = (
-    Column("Lined surface", 0.36),
-    Column("Keeping is cheaper", 0.2, "right"),
-    Column("Keep, four in five under", 0.22, "right"),
-    Column("Gut, four in five under", 0.22, "right"),
-)
 
 
 def money_blocks(
@@ -55,7 +48,7 @@ def money_blocks(
     assessment = with_money(assessment)
     money = assessment.money
     if money is None or not assessment.estimate.lines:
-        return (Paragraph("Nothing was found that costs money."),)
+        return (Paragraph(_nothing(assessment)),)
     answer: tuple[Block, ...] = (
         Paragraph(range_in_words(money), "lead"),
         Paragraph(f"{budget_in_words(assessment)}{_chance(money)}", "lead"),
@@ -67,7 +60,8 @@ def money_blocks(
         Paragraph(
             f"Drawn {money.draws:,} times with a fixed seed: wages, crew and prices move all lines "
             "together, each line has its own range, and damage that nobody has seen comes up or "
-            "not. Labor holds that damage. Lows and highs do not add up, and should not.",
+            "not. Labor holds that damage. Lows and highs do not add up, and should not. "
+            f"{_smooth_in_words(money)}",
             "note",
         ),
         Paragraph(NOT_QUOTES, "note"),
@@ -83,10 +77,25 @@ def money_blocks(
         driver_chart(assessment, money, numbers),
         Heading(2, "Does it fit"),
         *fit_blocks(money.fit, numbers),
-        *_courses(money),
         *edit_blocks(assessment, numbers),
         *_replacement(money.replacement),
     )
+
+
+def _smooth_in_words(money: Money) -> str:
+    half, most = (
+        f"{about(abs(usd))} {'higher' if usd > 0 else 'lower'}" for usd in money.smooth_usd
+    )
+    return (
+        "Each range is a triangle; with the smooth three-point shape (PERT) instead, the half "
+        f"figure would be about {half} and the four-in-five figure {most}."
+    )
+
+
+def _nothing(assessment: Assessment) -> str:
+    if any(seen.condition is not None for seen in assessment.walk.observations.values()):
+        return "Nothing was found that costs money."
+    return "Nothing was walked yet: what the building needs is unknown, and nothing is priced."
 
 
 def range_in_words(money: Money) -> str:
@@ -178,50 +187,18 @@ def _row(title: str, drawn: Distribution) -> Row:
     return (title, *(about(drawn.at(p)) for p in (0.1, 0.5, 0.8, 0.9)))
 
 
-def _courses(money: Money) -> tuple[Block, ...]:
-    if not money.chances:
-        return ()
-    rows = tuple(
-        (
-            one.surface_name,
-            f"{one.keep_is_cheaper:.0%} of the draws",
-            about(one.keep.at(0.8)),
-            about(one.gut.at(0.8)),
-        )
-        for one in money.chances
-    )
-    return (
-        Heading(2, "Both courses of each lined surface"),
-        course_chart(money),
-        Table(_CHANCES, rows),
-        Paragraph(
-            "Both courses were drawn against the same wages, prices and hidden damage. The answer "
-            "goes by the expected cost; look at the four-in-five figure when a bad surprise would "
-            "hurt more than the average. A condition that decides goes before both.",
-            "note",
-        ),
-    )
-
-
-def course_chart(money: Money) -> CourseChart:
-    return CourseChart(
-        tuple(
-            (one.surface_name, CourseBar.of("keep", one.keep), CourseBar.of("gut", one.gut))
-            for one in money.chances
-        )
-    )
-
-
 def _replacement(new: Replacement | None) -> tuple[Block, ...]:
     if new is None:
         return ()
     low, likely, high = (about(x) for x in (new.new_usd.low, new.new_usd.likely, new.new_usd.high))
     cost = likely if low == high else f"{likely} ({low} to {high})"
+    display = shown()
+    per_area = display.rate(new.per_sqft.likely, Unit.SQFT)
     return (
         Heading(2, "Repair against a new building"),
         Paragraph(
-            f"A new building of {new.floor_sqft:,.0f} sq ft at "
-            f"{format_usd(new.per_sqft.likely)} a sq ft would be about {cost} ({new.source}), "
+            f"A new building of {display.area(new.floor_sqft)} at "
+            f"{format_usd(per_area)} a {display.area_unit} would be about {cost} ({new.source}), "
             f"without taking this one down. The repair comes to {new.share:.0%} of it at one half "
             f"and {new.repair_p80 / float(new.new_usd.likely):.0%} at four in five."
         ),
