@@ -17,6 +17,7 @@ from leanto.cost.simulation import Distribution
 from leanto.reports.blocks import Report
 from leanto.reports.characters import columns
 from leanto.reports.chart_blocks import (
+    BothSpreads,
     Chart,
     CourseBar,
     CourseChart,
@@ -37,7 +38,8 @@ SPREAD = SpreadChart.of(TOTAL, (Mark("half under", 2000.0), Mark("budget", 500.0
 COURSES = CourseChart(
     (("North wall", CourseBar("keep", 100, 200, 400, 500), CourseBar("gut", 300, 320, 350, 380)),)
 )
-CHARTS: Sequence[Chart] = (SWINGS, SPREAD, COURSES)
+BOTH = BothSpreads.of(TOTAL, Distribution(tuple(float(x) for x in range(2000, 2500))))
+CHARTS: Sequence[Chart] = (SWINGS, SPREAD, COURSES, BOTH)
 
 
 @pytest.mark.parametrize("width", [40, 60, 80, 132])
@@ -67,6 +69,25 @@ def test_both_courses_share_one_axis() -> None:
     assert keep.count("█") > gut.count("█")
 
 
+def test_two_hills_on_one_axis_are_as_high_as_they_are_often() -> None:
+    # 2,000 draws over 2,000 dollars against 500 draws over 500: as high, but a quarter as wide.
+    assert sum(BOTH.keep.counts) > 0.95 * 2000
+    assert sum(BOTH.gut.counts) == 500
+    wide, narrow = (sum(n > 0 for n in one.counts) for one in (BOTH.keep, BOTH.gut))
+    assert wide == pytest.approx(4 * narrow, rel=0.2)
+    assert BOTH.most == max(*BOTH.keep.counts, *BOTH.gut.counts)
+    keep, *_ = chart_lines(BOTH, 80)
+    assert keep == "keep: half under $2,000, four in five under $2,600"
+
+
+@given(st.lists(st.floats(0, 1e6), min_size=1, max_size=50))
+def test_courses_that_cost_less_than_nothing_are_not_drawn(values: list[float]) -> None:
+    one = Distribution(tuple(sorted(values)))
+    chart = BothSpreads.of(one, one)
+    assert 0 <= chart.low_usd < chart.high_usd
+    assert chart.keep.counts == chart.gut.counts
+
+
 @given(st.lists(st.floats(0, 1e6), min_size=1, max_size=200), st.floats(0, 1e6))
 def test_no_draw_between_the_ends_is_lost(values: list[float], budget: float) -> None:
     total = Distribution(tuple(sorted(values)))
@@ -94,6 +115,7 @@ def test_a_chart_is_drawn_in_the_pdf_with_its_words(
         SwingChart: ("Local wages", "$1,400"),
         SpreadChart: ("half under $2,000", "budget $500"),
         CourseChart: ("North wall", "keep", "gut", "$320"),
+        BothSpreads: ("keep: half under $2,000", "gut: half under $2,250"),
     }[type(chart)]
     assert [word for word in words if word not in text] == []
 

@@ -16,6 +16,7 @@ from leanto.record.entry import Answered, BuildingSet, Zoned
 from leanto.tui.app import LeantoApp
 from leanto.tui.screens.money import MoneyScreen
 from leanto.tui.widgets.spread_plot import SpreadPlot
+from leanto.tui.widgets.swing_plot import SwingPlot
 
 SILL = {"station": "main.north.outside", "item": "sill"}
 
@@ -57,8 +58,28 @@ async def test_the_range_and_the_budget_stand_on_top(job: Job, shed: Building) -
         assert "four in five under $" in _said(screen, "answer")
         assert "The budget of $100 does not fit" in _said(screen, "answer")
         assert screen.query_one(SpreadPlot).display
+        assert screen.query_one(SwingPlot).display
         assert "budget $100" in _said(screen, "legend")
         assert "What moves the total most" in _said(screen, "text")
+
+
+async def test_what_moves_the_total_is_drawn_between_its_words_and_the_rest(job: Job) -> None:
+    _rotten(job)
+    app = LeantoApp(job)
+    async with app.run_test(size=(80, 24)) as pilot:
+        screen = await _shown(app, pilot)
+        plot = screen.query_one(SwingPlot)
+        assert _said(screen, "text").split()[-2:] == ["has", "seen."]
+        assert "Does it fit" in _said(screen, "rest")
+        drawn = plot.plt.build()
+        assert "Local wages, all trades" in drawn
+        assert "█" in drawn
+        assert plot.size.height > 4
+        for _ in range(9):  # every part is reached by its key, also below the picture
+            await pilot.press("n")
+        await pilot.pause()
+        page = screen.query_one("#page", VerticalScroll)
+        assert page.scroll_y >= plot.virtual_region.y
 
 
 async def test_keys_go_from_part_to_part_and_back_out(job: Job) -> None:

@@ -96,4 +96,49 @@ class CourseChart:
         return max((bar.p90 for bar in bars), default=0.0) or 1.0
 
 
-Chart = SwingChart | SpreadChart | CourseChart
+@dataclass(frozen=True, slots=True)
+class CourseSpread:
+    """One course over the steps of an axis."""
+
+    label: str
+    counts: tuple[int, ...]
+    p50: float
+    p80: float
+
+
+@dataclass(frozen=True, slots=True)
+class BothSpreads:
+    """How often each of two courses costs how much, on one axis."""
+
+    low_usd: float
+    high_usd: float
+    keep: CourseSpread
+    gut: CourseSpread
+
+    @classmethod
+    def of(cls, keep: Distribution, gut: Distribution) -> BothSpreads:
+        """Both from one in a hundred to 99 in a hundred."""
+        low, high = min(keep.at(0.01), gut.at(0.01)), max(keep.at(0.99), gut.at(0.99))
+        margin = max((high - low) / (BINS - 2), 1.0)
+        low, high = max(0.0, low - margin), high + margin
+
+        def counted(label: str, drawn: Distribution) -> CourseSpread:
+            counts = [0] * BINS
+            for value in drawn.values:
+                if low <= value < high:
+                    counts[min(BINS - 1, int((value - low) / (high - low) * BINS))] += 1
+            return CourseSpread(label, tuple(counts), drawn.at(0.5), drawn.at(0.8))
+
+        return cls(low, high, counted("keep", keep), counted("gut", gut))
+
+    @property
+    def most(self) -> int:
+        """The highest count of both."""
+        return max(*self.keep.counts, *self.gut.counts, 1)
+
+    def at(self, usd: float) -> float:
+        """Where an amount lies on the axis, 0 to 1."""
+        return (usd - self.low_usd) / (self.high_usd - self.low_usd)
+
+
+Chart = SwingChart | SpreadChart | CourseChart | BothSpreads

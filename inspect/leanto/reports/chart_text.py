@@ -6,7 +6,15 @@ from collections.abc import Iterator
 
 from leanto.money import format_usd, round_to
 from leanto.reports.characters import columns, printable
-from leanto.reports.chart_blocks import Chart, CourseBar, CourseChart, SpreadChart, SwingChart
+from leanto.reports.chart_blocks import (
+    BothSpreads,
+    Chart,
+    CourseBar,
+    CourseChart,
+    CourseSpread,
+    SpreadChart,
+    SwingChart,
+)
 from leanto.reports.text_wrap import wrapped
 
 _EIGHTHS = " ▁▂▃▄▅▆▇█"
@@ -23,6 +31,8 @@ def chart_lines(chart: Chart, width: int) -> Iterator[str]:
             yield from _spread(chart, width)
         case CourseChart():
             yield from _courses(chart, width)
+        case BothSpreads():
+            yield from _both(chart, width)
 
 
 def _swings(chart: SwingChart, width: int) -> Iterator[str]:
@@ -42,10 +52,7 @@ def _swings(chart: SwingChart, width: int) -> Iterator[str]:
 
 def _spread(chart: SpreadChart, width: int) -> Iterator[str]:
     counts = _fewer(chart.counts, width)
-    most = max(counts) or 1
-    for line in range(_HIGH_LINES, 0, -1):
-        eighths = (count / most * _HIGH_LINES * 8 - (line - 1) * 8 for count in counts)
-        yield "".join(_EIGHTHS[max(0, min(8, round(eighth)))] for eighth in eighths).rstrip()
+    yield from _hills(counts, max(counts) or 1, _HIGH_LINES)
     axis, letters = ["─"] * len(counts), [" "] * len(counts)
     legend = []
     for mark, letter in zip(chart.marks, "ABCDEF", strict=False):
@@ -57,6 +64,29 @@ def _spread(chart: SpreadChart, width: int) -> Iterator[str]:
     yield "".join(axis)
     yield "".join(letters).rstrip()
     yield from wrapped("; ".join(legend), width)
+
+
+def _hills(counts: tuple[int, ...], most: int, high: int) -> Iterator[str]:
+    """Counts as bars of so many lines, in steps of an eighth."""
+    for line in range(high, 0, -1):
+        eighths = (count / most * high * 8 - (line - 1) * 8 for count in counts)
+        yield "".join(_EIGHTHS[max(0, min(8, round(eighth)))] for eighth in eighths).rstrip()
+
+
+def _both(chart: BothSpreads, width: int) -> Iterator[str]:
+    """One hill above the other on the same axis."""
+    keep, gut = (_fewer(one.counts, width) for one in (chart.keep, chart.gut))
+    most = max(*keep, *gut, 1)
+    for one, counts in ((chart.keep, keep), (chart.gut, gut)):
+        yield from wrapped(spread_in_words(one), width)
+        yield from _hills(counts, most, _HIGH_LINES // 2)
+        yield "─" * len(counts)
+    ends = (_usd(chart.low_usd), _usd(chart.high_usd))
+    yield f"{ends[0]}{ends[1]:>{max(1, len(keep) - len(ends[0]))}}"
+
+
+def spread_in_words(one: CourseSpread) -> str:
+    return f"{one.label}: half under {_usd(one.p50)}, four in five under {_usd(one.p80)}"
 
 
 def _courses(chart: CourseChart, width: int) -> Iterator[str]:

@@ -26,7 +26,7 @@ from leanto.reports.blocks import (
     RangeBar,
     Table,
 )
-from leanto.reports.chart_blocks import CourseChart, SpreadChart, SwingChart
+from leanto.reports.chart_blocks import BothSpreads, Chart, CourseChart, SpreadChart, SwingChart
 from leanto.reports.html_element import add, text_in
 from leanto.reports.html_photo import picture_source
 from leanto.reports.html_sketch import sketch_svg
@@ -81,7 +81,7 @@ class HtmlBlocks:
                 _caption(figure, block.caption)
             case RangeBar():
                 _range(parent, block)
-            case SwingChart() | SpreadChart() | CourseChart():
+            case SwingChart() | SpreadChart() | CourseChart() | BothSpreads():
                 _chart(parent, block)
             case Caution(title=title, text=text, who=who):
                 box = SubElement(parent, "div", {"class": "caution", "role": "note"})
@@ -185,7 +185,7 @@ def _range(parent: Element, bar: RangeBar) -> None:
     _amounts(parent, ("", "Total"), [(label, (usd,)) for label, usd in pairs])
 
 
-def _chart(parent: Element, chart: SwingChart | SpreadChart | CourseChart) -> None:
+def _chart(parent: Element, chart: Chart) -> None:
     """The figures that the chart is drawn from."""
     match chart:
         case SwingChart():
@@ -193,6 +193,9 @@ def _chart(parent: Element, chart: SwingChart | SpreadChart | CourseChart) -> No
             _amounts(parent, ("What moves the total", "Low", "High"), rows)
         case SpreadChart():
             _amounts(parent, ("", "Total"), [(mark.label, (mark.usd,)) for mark in chart.marks])
+        case BothSpreads():
+            spreads = [(one.label, (one.p50, one.p80)) for one in (chart.keep, chart.gut)]
+            _amounts(parent, ("Course", "Half under", "4 in 5 under"), spreads)
         case CourseChart():
             bars = [
                 (f"{name}: {bar.label}", (bar.p10, bar.p50, bar.p80, bar.p90))

@@ -25,7 +25,7 @@ from leanto.reports.blocks import (
     Row,
     Table,
 )
-from leanto.reports.chart_blocks import CourseChart, SpreadChart, SwingChart
+from leanto.reports.chart_blocks import BothSpreads, CourseChart, SpreadChart, SwingChart
 from leanto.reports.fonts import Typesetter
 from leanto.reports.pdf_caution import caution_box
 from leanto.reports.pdf_chart import ChartDrawing
@@ -49,6 +49,7 @@ _BESIDE_LINES, _BESIDE_ZONES, _BESIDE_FT = 9, 9, 45
 _OUTLINED = 2
 """Headings of deeper levels are not in the outline."""
 _PARAGRAPH_PT, _HEADING_PT = 40.0, 30.0
+_LINE_PT, _LINE_CHARACTERS, _WHOLE_LINES = 13.0, 95, 4
 _SMALL_ROWS = 9
 """A table of so many rows is kept on one page."""
 _ROW_PT, _MORE_PT = 24.0, 9.0
@@ -61,6 +62,7 @@ _ROOM_PT: dict[type[Block], float] = {
     SwingChart: 190,
     SpreadChart: 145,
     CourseChart: 90,
+    BothSpreads: 130,
 }
 """What must still fit on the page below a heading, by what comes next."""
 
@@ -132,7 +134,7 @@ class Layout:
             case RangeBar():
                 yield RangeDrawing(block, self.width_pt, self.setter)
                 yield Spacer(0, 6)
-            case SwingChart() | SpreadChart() | CourseChart():
+            case SwingChart() | SpreadChart() | CourseChart() | BothSpreads():
                 yield ChartDrawing(block, self.width_pt, self.setter)
                 yield Spacer(0, 6)
             case NewPage():
@@ -213,12 +215,18 @@ def _room_below_pt(following: Sequence[Block]) -> float:
     first, *rest = following[:4]
     if isinstance(first, Paragraph):
         leads_on = bool(rest) and isinstance(rest[0], Heading | Entry)
-        return _PARAGRAPH_PT + (_room_below_pt(rest) if leads_on else 0.0)
+        return _paragraph_pt(first.text) + (_room_below_pt(rest) if leads_on else 0.0)
     if isinstance(first, Heading):
         return _HEADING_PT + _room_below_pt(rest)
     if isinstance(first, Table) and len(first.rows) <= _SMALL_ROWS:
         return _ROW_PT + sum(_row_pt(row) for row in (*first.rows, *first.foot))
     return _ROOM_PT.get(type(first), 60)
+
+
+def _paragraph_pt(text: str) -> float:
+    """A short paragraph whole, a long one as far as it may be cut."""
+    lines = min(_WHOLE_LINES, -(-len(text) // _LINE_CHARACTERS))
+    return max(_PARAGRAPH_PT, _LINE_PT * lines + 10.0)
 
 
 def _row_pt(row: Row | Band) -> float:

@@ -6,13 +6,22 @@ from collections.abc import Callable
 from typing import Literal
 
 from reportlab.graphics import renderPDF
-from reportlab.graphics.shapes import Drawing, Line, Rect, Shape
+from reportlab.graphics.shapes import STATE_DEFAULTS, Drawing, Line, PolyLine, Rect, Shape
 from reportlab.lib.colors import Color
 from reportlab.platypus import Flowable
 
 from leanto.money import format_usd, round_to
-from leanto.reports.chart_blocks import Chart, CourseBar, CourseChart, SpreadChart, SwingChart
-from leanto.reports.fonts import Face, Typesetter
+from leanto.reports.chart_blocks import (
+    BothSpreads,
+    Chart,
+    CourseBar,
+    CourseChart,
+    CourseSpread,
+    SpreadChart,
+    SwingChart,
+)
+from leanto.reports.chart_text import spread_in_words
+from leanto.reports.fonts import Face, Typesetter, base_font
 from leanto.reports.pdf_style import ACCENT, GRAY, INK, LIGHT, PALE
 from leanto.reports.pdf_text import draw_text
 
@@ -22,6 +31,7 @@ _ROW_PT, _BAR_PT = 15.0, 8.0
 _LABEL_PT, _USD_PT = 190.0, 48.0
 _SPREAD_HIGH_PT, _BELOW_PT, _ABOVE_PT = 96.0, 14.0, 30.0
 _COURSE_PT = 34.0
+_BOTH_HIGH_PT, _KEY_PT = 84.0, 12.0
 
 
 class ChartDrawing(Flowable):
@@ -38,6 +48,8 @@ class ChartDrawing(Flowable):
                 self.height = _SPREAD_HIGH_PT + _BELOW_PT + _ABOVE_PT
             case CourseChart():
                 self.height = _COURSE_PT * len(chart.surfaces) + 14
+            case BothSpreads():
+                self.height = _BOTH_HIGH_PT + _BELOW_PT + 2 * _KEY_PT
 
     def wrap(self, available_width: float, available_height: float) -> tuple[float, float]:
         return self.width, self.height
@@ -52,6 +64,10 @@ class ChartDrawing(Flowable):
                 self._spread(chart, shapes, words)
             case CourseChart() as chart:
                 self._courses(chart, shapes, words)
+            case BothSpreads() as chart:
+                self._both(chart, shapes, words)
+        # Drawings start in this font, with text or without; the library's own is not embedded.
+        STATE_DEFAULTS["fontName"] = base_font(Face.REGULAR)
         drawing = Drawing(self.width, self.height)
         for shape in shapes:
             drawing.add(shape)
@@ -121,6 +137,33 @@ class ChartDrawing(Flowable):
         said = "pale: one in ten to nine in ten; dark: one half to four in five; figure: one half"
         words.append(self._word(left, 2, said, color=GRAY))
 
+    def _both(
+        self, chart: BothSpreads, shapes: list[Shape], words: list[Callable[[], None]]
+    ) -> None:
+        """Keep as pale bars, gut as an outline over them; dark ticks at both halves."""
+        step, keep, gut = self.width / len(chart.keep.counts), chart.keep, chart.gut
+        for index, high in enumerate(_heights(keep, chart.most)):
+            if high > 0:
+                shapes.append(_rect(index * step, _BELOW_PT, step * 0.92, high, LIGHT))
+        outline = [0.0, _BELOW_PT]
+        for index, high in enumerate(_heights(gut, chart.most)):
+            outline += [index * step, _BELOW_PT + high, (index + 1) * step, _BELOW_PT + high]
+        outline += [self.width, _BELOW_PT]
+        shapes.append(PolyLine(outline, strokeColor=ACCENT, strokeWidth=1.3))
+        shapes.append(_line(0, _BELOW_PT, self.width, _BELOW_PT, GRAY, 0.6))
+        for one, color in ((keep, GRAY), (gut, ACCENT)):
+            x = self.width * chart.at(one.p50)
+            shapes.append(_line(x, _BELOW_PT - 4, x, _BELOW_PT + 8, color, 1.6))
+        top = self.height - _KEY_PT
+        shapes.append(_rect(0, top + 1, 12, 7, LIGHT))
+        shapes.append(_line(0, top - _KEY_PT + 4, 12, top - _KEY_PT + 4, ACCENT, 1.3))
+        words += [
+            self._word(17, top + 2, spread_in_words(keep)),
+            self._word(17, top - _KEY_PT + 2, spread_in_words(gut)),
+            self._word(0, 2, _usd(chart.low_usd), color=GRAY),
+            self._word(self.width, 2, _usd(chart.high_usd), "right", color=GRAY),
+        ]
+
     def _word(
         self,
         x: float,
@@ -137,6 +180,10 @@ class ChartDrawing(Flowable):
             draw_text(self.canv, x, y, text, self._setter, _SIZE_PT, face, align, color, room_pt)
 
         return write
+
+
+def _heights(one: CourseSpread, most: int) -> list[float]:
+    return [_BOTH_HIGH_PT * count / most for count in one.counts]
 
 
 def _course(bar: CourseBar, left: float, per_usd: float, base: float) -> list[Shape]:

@@ -24,7 +24,7 @@ from leanto.reports.blocks import (
     Table,
 )
 from leanto.reports.characters import columns, printable
-from leanto.reports.chart_blocks import CourseChart, SpreadChart, SwingChart
+from leanto.reports.chart_blocks import BothSpreads, CourseChart, SpreadChart, SwingChart
 from leanto.reports.chart_text import chart_lines
 from leanto.reports.put_report import put_report
 from leanto.reports.text_form import form_lines
@@ -82,7 +82,7 @@ def _lines(block: Block, width: int) -> Iterator[str]:
             yield from wrapped(f"[Picture] {caption}", width)
         case RangeBar():
             yield from wrapped(_range(block), width)
-        case SwingChart() | SpreadChart() | CourseChart():
+        case SwingChart() | SpreadChart() | CourseChart() | BothSpreads():
             yield from chart_lines(block, width)
         case Caution():
             yield from wrapped(f"! {block.title}: {block.text}", width, rest="  ")

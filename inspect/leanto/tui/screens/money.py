@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import ClassVar
 
 from textual.app import ComposeResult
@@ -17,6 +18,7 @@ from leanto.assessment import Assessment, with_money
 from leanto.errors import LeantoError
 from leanto.job import Job
 from leanto.reports.blocks import Block, Heading
+from leanto.reports.chart_blocks import SwingChart
 from leanto.reports.contents.allowances import budget_in_words
 from leanto.reports.contents.money import (
     marks_in_words,
@@ -26,9 +28,12 @@ from leanto.reports.contents.money import (
 )
 from leanto.reports.contents.numbering import numbering
 from leanto.reports.text import block_lines
+from leanto.tui.origin_of import of_total
+from leanto.tui.screens.origin import OriginScreen
 from leanto.tui.screens.rows_screen import in_one_line
 from leanto.tui.shown import visible
 from leanto.tui.widgets.spread_plot import SpreadPlot
+from leanto.tui.widgets.swing_plot import SwingPlot
 
 
 class MoneyScreen(Screen[None]):
@@ -38,13 +43,22 @@ class MoneyScreen(Screen[None]):
         Binding("escape", "back", "Back", id="money.back", tooltip="Back to where you came from"),
         Binding("n", "section(1)", "Next part", id="money.next", tooltip="To the next part"),
         Binding("p", "section(-1)", "Part before", id="money.before", tooltip="To the part before"),
+        Binding(
+            "w",
+            "origin",
+            "Where from",
+            id="money.origin",
+            tooltip="Where the total comes from, line by line",
+        ),
     ]
     DEFAULT_CSS = """
     MoneyScreen #answer { padding: 0 1; background: $panel; height: auto; text-style: bold; }
     MoneyScreen #page { height: 1fr; }
-    MoneyScreen #text, MoneyScreen #legend { padding: 0 1; height: auto; }
-    MoneyScreen SpreadPlot, MoneyScreen #legend { display: none; }
-    MoneyScreen.-drawn SpreadPlot, MoneyScreen.-drawn #legend { display: block; }
+    MoneyScreen #text, MoneyScreen #legend, MoneyScreen #rest { padding: 0 1; height: auto; }
+    MoneyScreen SpreadPlot, MoneyScreen SwingPlot, MoneyScreen #legend { display: none; }
+    MoneyScreen.-drawn SpreadPlot, MoneyScreen.-drawn SwingPlot, MoneyScreen.-drawn #legend {
+        display: block;
+    }
     """
 
     class Drawn(Message):
@@ -59,8 +73,8 @@ class MoneyScreen(Screen[None]):
         self.job = job
         self.assessment: Assessment | None = None
         self._entries_shown = -1
-        self._parts: list[int] = []
-        """Lines on which the parts begin."""
+        self._parts: dict[str, list[int]] = {}
+        """By text the lines on which parts begin."""
 
     def compose(self) -> ComposeResult:
         yield Static(id="answer", markup=False)
@@ -68,6 +82,8 @@ class MoneyScreen(Screen[None]):
             yield SpreadPlot()
             yield Static(id="legend", markup=False)
             yield Static(id="text", markup=False)
+            yield SwingPlot()
+            yield Static(id="rest", markup=False)
         yield Footer(compact=True, show_command_palette=False)
 
     def on_mount(self) -> None:
@@ -96,11 +112,17 @@ class MoneyScreen(Screen[None]):
     def action_back(self) -> None:
         self.dismiss()
 
+    def action_origin(self) -> None:
+        if self.assessment is not None:
+            self.app.push_screen(OriginScreen(self.job, partial(of_total, self.job)))
+
     def action_section(self, by: int) -> None:
         """Scroll to the next part, or to the one before."""
         page = self.query_one("#page", VerticalScroll)
-        above = self.query_one("#text").virtual_region.y
-        begins = [0, *(above + line for line in self._parts)]
+        begins = [0]
+        for id_, lines in self._parts.items():
+            above = self.query_one(f"#{id_}").virtual_region.y
+            begins += [above + line for line in lines]
         at = round(page.scroll_y)
         later = [line for line in begins if line > at]
         before = [line for line in begins if line < at]
@@ -120,8 +142,10 @@ class MoneyScreen(Screen[None]):
         money = assessment.money if assessment else None
         has_lines = assessment is not None and bool(assessment.estimate.lines)
         self.set_class(money is not None and has_lines, "-drawn")
+        self._parts = {}
         if assessment is None or money is None:
-            self.query_one("#text", Static).update("")
+            for id_ in ("text", "rest"):
+                self.query_one(f"#{id_}", Static).update("")
             return
         if has_lines:
             self._say(f"{range_in_words(money)} {budget_in_words(assessment)}")
@@ -131,17 +155,22 @@ class MoneyScreen(Screen[None]):
         else:
             self._say("Nothing is in the scope yet: no finding calls for work.")
         blocks = money_blocks(assessment, numbering(assessment), on_screen=True)
-        self.query_one("#text", Static).update(self._page(blocks))
+        at = next((i for i, one in enumerate(blocks) if isinstance(one, SwingChart)), len(blocks))
+        for one in blocks[at : at + 1]:
+            assert isinstance(one, SwingChart)
+            self.query_one(SwingPlot).show(one, self.size.width)
+        self.query_one("#text", Static).update(self._page("text", blocks[:at]))
+        self.query_one("#rest", Static).update(self._page("rest", blocks[at + 1 :]))
 
-    def _page(self, blocks: tuple[Block, ...]) -> Content:
+    def _page(self, id_: str, blocks: tuple[Block, ...]) -> Content:
         width = max(self.size.width - 4, 20)
         lines: list[Content] = []
-        self._parts = []
+        begins = self._parts[id_] = []
         for block in blocks:
             style = "bold" if isinstance(block, Heading) else ""
             lines.append(Content(""))
             if isinstance(block, Heading) and block.level < 3:
-                self._parts.append(len(lines))
+                begins.append(len(lines))
             lines += [Content.styled(line, style) for line in block_lines(block, width)]
         return Content("\n").join(lines)
 
