@@ -17,6 +17,7 @@ from leanto.library import read_library
 from leanto.record.observation import Observation, ObservationKey
 from leanto.record.walk import Walk
 from leanto.rules.asking import items_at
+from leanto.rules.pointless import still_asked
 
 NAMES = sorted(FOLDERS)
 JOBS = ["slab-garage", "timber-barn"]
@@ -234,6 +235,128 @@ def test_the_walk_answers_what_is_asked(name: str) -> None:
             assert name == "demo" or set(seen.measures) <= listed, f"{stop.station}: {seen.item}"
 
 
+def open_after(name: str, *answers: tuple[str, str, Condition, dict[str, float | str]]) -> set[str]:
+    """``station/item`` of everything still asked after those answers alone."""
+    seen = {
+        (key := ObservationKey(station, item)): Observation(key, condition, measures=measures)
+        for station, item, condition, measures in answers
+    }
+    return {
+        f"{station}/{item.id}"
+        for station, items in still_asked(asked_in(name), Walk(observations=seen)).items()
+        for item in items
+    }
+
+
+POINTLESS = [
+    # building, answers, what is asked no more, what still is
+    (
+        "demo",
+        [("site", "power-there", Condition.FAILED, {})],
+        {"wiring/gfci", "wiring/shut-off", "main.south.inside/cable-kind", "feed/feed-kind"},
+        {"wiring/wiring-papers", "feed/feed-route", "feed/house-end"},
+    ),
+    (
+        "demo",
+        [("site", "power-there", Condition.WORN, {})],
+        set(),
+        {"wiring/gfci", "feed/feed-kind", "main.south.inside/cable-kind"},
+    ),
+    (
+        "demo",
+        [("site", "stove-and-flue", Condition.NOT_THERE, {})],
+        {f"main.roof.south/{item}" for item in ("flue-stain", "flue-flashing", "flue-stack")},
+        {"main.roof.south/pipe-boots"},
+    ),
+    (
+        "demo",
+        [("main.south.inside", "cable-kind", Condition.NOT_THERE, {})],
+        {"main.south.inside/cable-damage"},
+        {"main.north.inside/cable-damage", "wiring/boxes-splices"},
+    ),
+    (
+        "demo",
+        [("main.roof.south", "missing-pieces", Condition.FAILED, {})],
+        {"main.roof.south/shingle-brittle"},
+        {"main.roof.north/shingle-brittle", "main.roof.south/flue-flashing"},
+    ),
+    (
+        "demo",
+        [("wiring", "panel-outside", Condition.NOT_THERE, {})],
+        {"wiring/panel-space", "wiring/fuse-match"},
+        {"wiring/shut-off"},
+    ),
+    (
+        "demo",
+        [("feed", "feed-kind", Condition.WORN, {"feed_way": "overhead"})],
+        {"feed/buried-run", "feed/feed-riser"},
+        {"feed/overhead-span", "feed/feed-size"},
+    ),
+    (
+        "slab-garage",
+        [("feed", "feed-kind", Condition.SOUND, {"feed_way": "buried conduit"})],
+        {"feed/overhead-span"},
+        {"feed/buried-run", "feed/feed-riser", "feed/feed-size"},
+    ),
+    (
+        "slab-garage",
+        [("garage.roof.south", "gutters", Condition.NOT_THERE, {})],
+        {"garage.roof.south/downspouts"},
+        {"garage.roof.north/downspouts"},
+    ),
+    (
+        "timber-barn",
+        [("barn.roof.north", "metal-rust", Condition.FAILED, {})],
+        {"barn.roof.north/metal-fasteners"},
+        {"barn.roof.south/metal-fasteners"},
+    ),
+]
+
+
+@pytest.mark.parametrize(("name", "answers", "gone", "kept"), POINTLESS)
+def test_an_answer_takes_away_the_questions_it_makes_pointless(
+    name: str,
+    answers: list[tuple[str, str, Condition, dict[str, float | str]]],
+    gone: set[str],
+    kept: set[str],
+) -> None:
+    before, after = open_after(name), open_after(name, *answers)
+    assert gone <= before
+    assert gone & after == set()
+    assert kept & before <= after
+    assert kept & after
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_what_makes_a_question_pointless_is_asked_before_it(name: str) -> None:
+    order = [(station, item.id) for station, items in asked_in(name).items() for item in items]
+    first: dict[str, int] = {}
+    for at, (_, item_id) in enumerate(order):
+        first.setdefault(item_id, at)
+    late = []
+    for station, items in asked_in(name).items():
+        for item in items:
+            for after in item.pointless_after:
+                place = (station, after.item)
+                here = order.index(place) if place in order else -1
+                asked = here if after.where == "here" else first.get(after.item, -1)
+                if asked > order.index((station, item.id)):
+                    late.append(f"{station}/{item.id} after {after.item}")
+    assert late == []
+
+
+def test_a_building_without_power_is_walked_without_its_wiring() -> None:
+    made = assessed("timber-barn")
+    asked = {covered.station.id: covered.items for covered in made.coverage}
+    assert asked["wiring"] == ("wiring-papers",)
+    assert asked["feed"] == ("house-end", "feed-route")
+    left = " ".join(gap.what for gap in made.not_reached)
+    assert "GFCI" not in left
+    works = {item.work.id for item in made.scope.items}
+    assert {"new-feeder", "new-subpanel", "add-circuit", "ground-rods", "wire-open"} <= works
+    assert not works & {"make-dead", "remove-old-cable", "gfci-protection"}
+
+
 @pytest.mark.parametrize("name", JOBS)
 def test_a_walk_is_as_long_as_a_walk_of_the_main_points(name: str) -> None:
     assert 25 <= len(invented(name).walk.observations) <= 40
@@ -306,11 +429,12 @@ def test_no_surface_is_walked_too_long(name: str) -> None:
         surface = surfaces.get(station)
         if surface is None:
             continue
-        # One more for a fill that nobody knows, and for the space above a closed ceiling.
+        # One more for a fill that nobody knows, and for the space above a closed ceiling; a test
+        # hole is opened later, if at all.
         more = surface.insulation == "unknown" or (
             surface.kind is PlaceKind.CEILING and surface.is_lined
         )
-        if len(items) > most[surface.kind] + more:
+        if sum(item.id != "test-hole" for item in items) > most[surface.kind] + more:
             long[station] = len(items)
     assert long == {}
 

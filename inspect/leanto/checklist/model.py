@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from enum import StrEnum
 from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
@@ -91,6 +92,34 @@ class Answers(Strict):
     failed: Answer
 
 
+class Reach(StrEnum):
+    """Where an earlier answer was given, seen from the place of the question."""
+
+    HERE = "here"
+    """At the same station."""
+    ANYWHERE = "anywhere"
+    """At one station or more."""
+    EVERYWHERE = "everywhere"
+    """At every station that asks the earlier item."""
+
+
+class PointlessAfter(Strict):
+    """An answer to another item that leaves nothing to ask."""
+
+    item: Identifier
+    answers: Annotated[tuple[Condition, ...], Field(min_length=1)]
+    where: Reach = Reach.HERE
+    measure: FactName = ""
+    """A measure of that answer; only an answer with one of ``choices`` counts then."""
+    choices: tuple[str, ...] = ()
+
+    @model_validator(mode="after")
+    def _choices_belong_to_a_measure(self) -> Self:
+        if bool(self.measure) != bool(self.choices):
+            raise ValueError("measure and choices stand together: name both, or neither")
+        return self
+
+
 class Item(Strict):
     """One question of the walk."""
 
@@ -99,6 +128,8 @@ class Item(Strict):
     """The place kinds where the item is asked."""
     only_if: Annotated[str, Field(max_length=300)] = ""
     """An expression over surface and building facts; the item is skipped where it is false."""
+    pointless_after: tuple[PointlessAfter, ...] = ()
+    """Answers to earlier items, any of which leaves nothing to ask here."""
     prompt: Line
     look: Prose
     """What to look at."""
@@ -127,6 +158,8 @@ class Section(Strict):
     id: Identifier
     title: Annotated[str, Field(max_length=40)]
     order: int
+    one_by_one: bool = False
+    """True when its items hold what can hurt: they are never marked sound together."""
     items: Annotated[tuple[Item, ...], Field(min_length=1)]
 
 
