@@ -26,7 +26,7 @@ items:
     answers:
       sound: {means: Hard.}
       worn: {means: Soft skin., measures: [probe_depth_in]}
-      failed: {means: Soft inside., measures: [probe_depth_in, run_ft], zone: true}
+      failed: {means: Soft inside., measures: [probe_depth_in, run_ft, kind], zone: true}
     why: It carries the wall above it.
     source: Invented for a test
 """
@@ -52,6 +52,7 @@ MEASURES = """
 measures:
   - {id: probe_depth_in, label: Awl sinks in, unit: in, low: 0, high: 12}
   - {id: run_ft, label: Length, unit: ft, low: 0, high: 400}
+  - {id: kind, label: Kind of wood, unit: choice, choices: [oak, pine]}
 """
 CAUTIONS = """
 cautions:
@@ -141,7 +142,7 @@ not_reached: blind
 kinds:
   - {id: soft-wood, group: rot, text: soft, ratio: 5, source: planning}
   - {id: blind, group: access, text: unseen, ratio: 2, source: planning}
-test_hole: {work: patch, shows_at_evidence: 0.8, shows_elsewhere: 0.3, source: planning}
+test_hole: {work: patch, shows_at_evidence: 0.8, source: planning}
 linings:
 """
     + "".join(
@@ -207,7 +208,8 @@ def test_a_library_holds_everything_by_id(shipped: Path) -> None:
     assert isinstance(library, Library)
     assert [section.id for section in library.checklist.sections] == ["site", "framing"]
     assert [item.id for item in library.checklist.items()] == ["grade", "sill"]
-    assert {measure.id for measure in library.checklist.measures} == {"probe_depth_in", "run_ft"}
+    measures = {measure.id for measure in library.checklist.measures}
+    assert measures == {"probe_depth_in", "run_ft", "kind"}
     assert [caution.id for caution in library.checklist.cautions] == ["dust"]
     assert {rule.id for rule in library.rules} == {"sill-rotted", "grade-wrong"}
     assert set(library.works) == set(library.prices) == {work.split()[0] for work in WORKS}
@@ -243,6 +245,57 @@ FAULTS = [
     ("walk/site.yaml", "to_be_heated", "overhang_in > eave_height_ft", "inches(eave_height_ft)"),
     ("walk/site.yaml", "id: grade", "id: sill", "two items called sill"),
     ("walk/site.yaml", "id: site", "id: framing", "two sections called framing"),
+    (
+        "walk/framing.yaml",
+        "prompt: Sill",
+        "pointless_after: [{item: grad, answers: [sound], where: anywhere}]\n    prompt: Sill",
+        "There is no item 'grad'. Did you mean 'grade'?",
+    ),
+    (
+        "walk/framing.yaml",
+        "prompt: Sill",
+        "pointless_after: [{item: grade, answers: [sound]}]\n    prompt: Sill",
+        "'grade' is never asked where sill is. Write where: anywhere",
+    ),
+    (
+        "walk/framing.yaml",
+        "prompt: Sill",
+        "pointless_after: [{item: grade, answers: [soft]}]\n    prompt: Sill",
+        "answers.0: ",
+    ),
+    (
+        "walk/framing.yaml",
+        "prompt: Sill",
+        "pointless_after: [{item: sill, answers: [not there]}]\n    prompt: Sill",
+        "These items make each other pointless: sill -> sill.",
+    ),
+    (
+        "walk/site.yaml",
+        "prompt: Ground",
+        "pointless_after: [{item: sill, answers: [worn, failed], where: everywhere, "
+        "measure: run_ft, choices: [far]}]\n    prompt: Ground",
+        "'sill' does not ask for run_ft when it is worn. Take that answer out.",
+    ),
+    (
+        "walk/site.yaml",
+        "prompt: Ground",
+        "pointless_after: [{item: sill, answers: [failed], where: everywhere, "
+        "measure: run_ft, choices: [far]}]\n    prompt: Ground",
+        "'run_ft' is entered in ft; only a choice can be named here.",
+    ),
+    (
+        "walk/site.yaml",
+        "prompt: Ground",
+        "pointless_after: [{item: sill, answers: [failed], where: everywhere, "
+        "measure: kind, choices: [fir]}]\n    prompt: Ground",
+        "'kind' is never 'fir'. One of: oak, pine.",
+    ),
+    (
+        "walk/site.yaml",
+        "prompt: Ground",
+        "pointless_after: [{item: sill, answers: [failed], measure: kind}]\n    prompt: Ground",
+        "measure and choices stand together",
+    ),
     ("measures/common.yaml", "id: run_ft", "id: layers", "a name that expressions use already"),
     ("measures/common.yaml", "unit: ft", "unit: in", "its name must end with _in"),
     ("measures/common.yaml", "id: run_ft", "id: ceil", "a name that expressions use already"),
@@ -312,6 +365,25 @@ def test_one_unreadable_file_is_the_only_problem(shipped: Path, name: str) -> No
     assert {text.partition(":")[0] for text in told(shipped)} == {f"checklists/{name}"}
 
 
+def test_items_that_make_each_other_pointless_are_named(shipped: Path) -> None:
+    once = "pointless_after: [{item: %s, answers: [not there], where: anywhere}]\n    prompt: %s"
+    line = change(shipped, "walk/framing.yaml", "prompt: Sill", once % ("grade", "Sill"))
+    change(shipped, "walk/site.yaml", "prompt: Ground", once % ("sill", "Ground"))
+    (found,) = told(shipped)
+    assert "These items make each other pointless: " in found
+    assert found.endswith(" Take one out.")
+    assert f":{line}: items.0.pointless_after:" in found or "walk/site.yaml:" in found
+
+
+def test_rules_that_cause_each_other_are_named(shipped: Path) -> None:
+    cause = "causes: [{rules: [sill-rotted], where: anywhere}]\n    watch: After"
+    change(shipped, "rules/framing.yaml", "watch: After", cause)
+    (found,) = told(shipped)
+    assert found.startswith("checklists/rules/framing.yaml:")
+    assert "causes: These rules cause each other: " in found
+    assert found.endswith("Take one out.")
+
+
 def test_rules_that_replace_each_other_are_named(shipped: Path) -> None:
     circle = [
         ("question: What", "replaces: [{rules: [grade-wrong]}]\n    question: What"),
@@ -372,7 +444,8 @@ def test_own_rules_works_prices_measures_and_cautions_replace_and_add(
     assert library.works["strip"].title == "The work strip sf"
     assert library.prices["replace-sill"].hours.likely == pytest.approx(2.5)
     assert library.prices["shore"].hours.likely == 2
-    assert {m.label for m in library.checklist.measures} == {"Awl sinks in", "My length"}
+    labels = {measure.label for measure in library.checklist.measures}
+    assert labels == {"Awl sinks in", "My length", "Kind of wood"}
     assert library.checklist.cautions[0].text == "Wear my mask."
     assert library.hidden.wire_ft_per_sqft == pytest.approx(0.4)
     assert float(library.factors.burden) == pytest.approx(1.5)
@@ -412,7 +485,7 @@ def test_each_kind_has_a_version_that_follows_its_content(
     shipped: Path, name: str, kind: str
 ) -> None:
     before = read_library(shipped=shipped).versions
-    assert set(before) == {"checklists", "rules", "work", "prices", "hidden"}
+    assert set(before) == {"checklists", "rules", "work", "prices", "hidden", "tables"}
     assert all(len(version) == 12 for version in before.values())
     assert read_library(shipped=shipped).versions == before
     with (shipped / name).open("a", encoding="utf-8") as file:

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from leanto.assessment import assess
+from leanto.assessment import Assessment, assess
 from leanto.building.check import building_problems
 from leanto.building.model import Building
 from leanto.building.rectangle import Rectangle
@@ -58,14 +58,17 @@ class Shed:
         place = Rectangle(*zone) if zone else None
         self.seen[key] = Observation(key, Condition(condition), measures=measures, zone=place)
 
-    def findings(self) -> dict[str, Finding]:
+    def assessed(self) -> Assessment:
         block = dict(MAIN)
         for part, changes in self.parts.items():
             block[part] = {**block[part], **changes}
         building = Building.model_validate({**SHED, "blocks": [block], **self.facts})
         assert not building_problems(building)
-        walk = Walk(building=building, observations=self.seen, air=self.air)
-        judged = assess(building, walk, LIBRARY, date(2026, 6, 1)).judged
+        walk = Walk(building=building, observations=dict(self.seen), air=self.air)
+        return assess(building, walk, LIBRARY, date(2026, 6, 1))
+
+    def findings(self) -> dict[str, Finding]:
+        judged = self.assessed().judged
         return {
             part.rule_id: replace(part, cause_id=finding.cause_id)
             for finding in judged.findings
@@ -204,6 +207,33 @@ def test_wood_wetter_than_the_air(shed: Shed, reading: float, humidity: float, f
     assert ("wetter-than-air-here" in made) is found
     if found:
         assert made["wetter-than-air-here"].cause_id is None
+
+
+def test_one_measure_of_the_air_judges_every_reading_of_the_room(shed: Shed) -> None:
+    shed.answer("main.south.inside", "stud-feet", "worn", moisture_pct=14.0)
+    shed.answer("main.north.inside", "stud-feet", "worn", moisture_pct=10.0)
+    shed.answer("main.north.outside", "sill", "worn", moisture_pct=14.0)
+    assert "wetter-than-air-here" not in shed.findings()
+    shed.air = {"main.floor": Air(70.0, 50.0)}
+    made = [one for one in shed.assessed().reckonings if one.id.startswith("moisture@")]
+    verdicts = {one.station_id: one.verdict for one in made}
+    # 9.2 % at 70 F and 50 %, Wood Handbook, Table 4-2, seen; 4 points over it is common practice.
+    assert verdicts["main.south.inside"] == "wetter than the air explains"
+    assert verdicts["main.north.inside"] == "drying out with the room"
+    # The air outdoors was not taken.
+    assert verdicts["main.north.outside"] == "cannot be judged"
+
+
+def test_wet_wood_without_a_source_leaves_its_question_open(shed: Shed) -> None:
+    shed.air = {"main.south.inside": Air(70.0, 50.0)}
+    shed.answer("main.south.inside", "stud-feet", "worn", moisture_pct=18.0)
+
+    def asked() -> list[str]:
+        return [question.text for question in shed.assessed().judged.questions]
+
+    assert any(text.startswith("Where does the water in this wood come from") for text in asked())
+    shed.answer("main.south.outside", "ground-slope", "failed", ground_fall_in=-6.0)
+    assert not any(text.startswith("Where does the water in this wood") for text in asked())
 
 
 def test_a_cause_that_was_seen_explains_the_wet_wood(shed: Shed) -> None:

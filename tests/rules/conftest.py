@@ -182,7 +182,9 @@ class Case:
 
     @property
     def walk(self) -> Walk:
-        return Walk(building=self.building, observations=self.observations, air=self.air)
+        return Walk(
+            building=self.building, observations=dict(self.observations), air=dict(self.air)
+        )
 
     def judged(self, rules: Sequence[Rule] | Sequence[CompiledRule]) -> Judged:
         compiled = compile_rules(

@@ -180,6 +180,8 @@ def test_a_search_is_answered_by_the_function_that_is_handed_in() -> None:
         ("run_ft > " + "9" * 400, "too large a number"),
         ("worn or " * 70 + "worn", "longer than 500 characters"),
         ("1" + "+1" * 100 + " > 0", "more than 120 parts"),
+        ("(" * 31 + "worn" + ")" * 31, "brackets more than 30 deep"),
+        ("not " * 30 + "worn", "more than 30 levels deep"),
         ("-" * 400 + "1 > 0", None),
         ("(" * 240 + "1" + ")" * 240, None),
         ("worn\x00", None),

@@ -27,14 +27,15 @@ TEXTS = """
     floor_check ceiling_check ceiling_storage_check rafter_check rafter_next_layer_check slope_check
     walls_insulation_check ceiling_insulation_check floor_insulation_check recover_check life_check
     mold_band moisture_band section_remedy lining_fate pest_kind pest_activity clearance_check
-    feed_there_check
+    feed_there_check cut_check
 """
 NUMBERS = """
     zone_area_sqft zone_width_ft zone_height_ft zone_bottom_ft zone_top_ft surface_area_sqft
     surface_width_ft surface_height_ft surface_perimeter_ft member_spacing_in member_breadth_in
     member_depth_in pitch_in_12 covering_age_years layers year_built building_age_years
     distance_to_panel_ft eave_height_ft block_length_ft block_width_ft floor_area_sqft
-    floor_clear_span_ft overhang_in door_count window_count vent_count skylight_count flue_count
+    floor_clear_span_ft overhang_in door_count big_door_count window_count vent_count
+    skylight_count flue_count
     air_temp_f air_humidity_pct emc_pct moisture_over_air_pct section_left_pct
     floor_allowed_span_ft ceiling_allowed_span_ft rafter_allowed_span_ft roof_squares heat_now_w
     heat_keep_w heat_gut_w feed_rating_a feed_drop_pct feed_breaker_drop_pct debris_linings_high_lb

@@ -10,18 +10,37 @@ from leanto.building.model import Building
 from leanto.building.station import Station
 from leanto.building.stations import stations_of
 from leanto.building.surface import Surface
+from leanto.building.surfaces import surfaces_by_id
 from leanto.checklist.model import Checklist, Item
 from leanto.reckon.all import reckon
 from leanto.record.walk import Walk
+from leanto.remembered import remembered
 from leanto.rules.expression import CompiledExpression, ExpressionError, compile_expression
 from leanto.rules.facts import RECKONED_FACTS, STATIC_FACTS
 from leanto.rules.place_values import place_values
 from leanto.rules.reckoned import reckoned_at
 from leanto.rules.terms import Value
 from leanto.rules.undecidable import Undecidable
+from leanto.trade.tables import OwnTables, tables_in_use
 
 _FACTS = {spec.name: spec for spec in STATIC_FACTS}
 _RECKONED = frozenset(spec.name for spec in RECKONED_FACTS)
+
+
+def occurring_at(building: Building, checklist: Checklist) -> Mapping[str, tuple[Item, ...]]:
+    """What can be asked at each station, before any answer: ``items_at`` of all of them."""
+    return _occurring_at(building, checklist, tables_in_use())
+
+
+@remembered(4)
+def _occurring_at(
+    building: Building, checklist: Checklist, _: OwnTables
+) -> Mapping[str, tuple[Item, ...]]:
+    surfaces = surfaces_by_id(building)
+    return {
+        station.id: items_at(station, building, surfaces, checklist)
+        for station in stations_of(building)
+    }
 
 
 def items_at(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
+from graphlib import CycleError, TopologicalSorter
 
 from leanto.rules.compiled import CompiledRule
 from leanto.rules.finding import Finding
@@ -46,6 +47,19 @@ def with_causes(
                 causes[effect.id] = cause
                 break
     return tuple(replace(finding, cause_id=causes.get(finding.id)) for finding in findings)
+
+
+def causing_circle(rules: Iterable[CompiledRule]) -> tuple[str, ...]:
+    """Rules each of which may be the cause of the next, round to the first; empty without any."""
+    graph = {
+        rule.id: sorted({name for search in rule.rule.causes for name in search.rules})
+        for rule in rules
+    }
+    try:
+        TopologicalSorter(graph).prepare()
+    except CycleError as error:
+        return tuple(error.args[1])
+    return ()
 
 
 def needs_cause(finding: Finding, rules: Mapping[str, CompiledRule]) -> bool:

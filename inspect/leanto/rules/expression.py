@@ -13,6 +13,7 @@ import warnings
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import lru_cache
+from itertools import accumulate
 from types import MappingProxyType
 from typing import Literal
 
@@ -24,6 +25,8 @@ __all__ = ["CompiledExpression", "ExpressionError", "Kind", "UnknownName", "comp
 
 MAX_CHARACTERS = 500
 MAX_NODES = 120
+MAX_DEPTH = 30
+"""Levels of brackets and of operators within operators."""
 
 Kind = Literal["number", "flag", "text"]
 _NO_SEARCHES: Searches = MappingProxyType({})
@@ -73,6 +76,8 @@ def syntax_tree(text: str) -> ast.expr:
         raise ExpressionError("the expression is empty")
     if len(text) > MAX_CHARACTERS:
         raise ExpressionError(f"longer than {MAX_CHARACTERS} characters; split the rule")
+    if _bracket_depth(text) > MAX_DEPTH:
+        raise ExpressionError(f"brackets more than {MAX_DEPTH} deep; split the rule")
     if "#" in text:
         raise ExpressionError("'#' would hide the rest of the expression; leave it out")
     try:
@@ -84,11 +89,24 @@ def syntax_tree(text: str) -> ast.expr:
     # No part is shorter than a character.
     if len(text) > MAX_NODES and _parts(parsed) > MAX_NODES:
         raise ExpressionError(f"more than {MAX_NODES} parts; split the rule")
+    if _depth(parsed) > MAX_DEPTH:
+        raise ExpressionError(f"more than {MAX_DEPTH} levels deep; split the rule")
     return parsed
 
 
 def _parts(parsed: ast.expr) -> int:
     return sum(isinstance(node, ast.expr) for node in ast.walk(parsed))
+
+
+def _bracket_depth(text: str) -> int:
+    depths = accumulate((c in "([{") - (c in ")]}") for c in text)
+    return max(depths, default=0)
+
+
+def _depth(node: ast.AST) -> int:
+    """Expressions within expressions; the parser itself bounds how deep this can go."""
+    below = (_depth(child) for child in ast.iter_child_nodes(node))
+    return isinstance(node, ast.expr) + max(below, default=0)
 
 
 def _why_unreadable(text: str) -> str:

@@ -23,6 +23,8 @@ from leanto.building.kinds import (
 from leanto.checklist.model import Checklist, Measure
 from leanto.reckon.pests import NOT_CERTAIN, PEST_KINDS
 from leanto.reckon.water import BAND_WORDS
+from leanto.remembered import remembered
+from leanto.trade.cut_verdict import CutKind
 from leanto.trade.framing_check import Verdict as FramingVerdict
 from leanto.trade.moisture_verdict import MoistureBand, MoistureKind
 from leanto.trade.outcome import Outcome
@@ -149,6 +151,7 @@ _PLACE = (
     _place_number("member_breadth_in", "in", "Real thin side of the framing members."),
     _place_number("member_depth_in", "in", "Real deep side of the framing members."),
     _place_number("door_count", "count", "Doors on the surface; of the building at a site stop."),
+    _place_number("big_door_count", "count", "Those of them wide enough for a vehicle."),
     _place_number("window_count", "count", "Windows on the surface; of the building likewise."),
     _place_number("vent_count", "count", "Vents on the surface; of the building likewise."),
     _place_number("skylight_count", "count", "Skylights on the surface; of the building likewise."),
@@ -226,6 +229,7 @@ RECKONED_FACTS: tuple[FactSpec, ...] = (
     _text("section_remedy", "What follows from the strength lost.", _choices(RemedyKind)),
     _number("section_lost_pct", "pct", "Strength lost to probe_depth_in."),
     _number("sister_length_ft", "ft", "Length of the piece beside the soft one."),
+    _text("cut_check", "A notch or hole against the code's depth limits.", _choices(CutKind)),
     _text("lining_fate", "What happens to this wet lining.", _choices(Fate)),
     _number("cut_height_in", "in", "Where a wet lining is cut, above the floor."),
     _text("pest_kind", "The kind the signs fit.", (*PEST_KINDS, NOT_CERTAIN)),
@@ -248,7 +252,8 @@ STATIC_FACTS: tuple[FactSpec, ...] = (
 the blocks when it is the same for all of them, and a flag when it holds for one of them."""
 
 
-def fact_specs(checklist: Checklist) -> dict[str, FactSpec]:
+@remembered(4)
+def fact_specs(checklist: Checklist) -> Mapping[str, FactSpec]:
     """Every fact by name: the static ones, and each measure of the checklist by its id."""
     measures = (_of_measure(measure) for measure in checklist.measures)
     return {spec.name: spec for spec in (*measures, *STATIC_FACTS)}

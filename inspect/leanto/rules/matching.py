@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 
 from leanto.building.model import Building
@@ -12,16 +12,17 @@ from leanto.building.surface import Surface
 from leanto.checklist.condition import Condition
 from leanto.checklist.model import Checklist, Item
 from leanto.reckon.model import Reckoning
-from leanto.record.observation import Observation
+from leanto.record.observation import Observation, ObservationKey, in_order
 from leanto.record.walk import Walk
+from leanto.remembered import remembered
 from leanto.rules.causes import in_chains, unexplained, with_causes
 from leanto.rules.compiled import CompiledRule
 from leanto.rules.danger import danger_finding
 from leanto.rules.expression import CompiledExpression
 from leanto.rules.facts import FactSpec, fact_specs, wanting
-from leanto.rules.finding import CalledWork, Finding, Judged, OpenQuestion, Undecided
+from leanto.rules.finding import CalledWork, Finding, Judged, OpenQuestion
 from leanto.rules.nearness import Boxes, Neighbors, neighbors
-from leanto.rules.outcome import Outcome, searches, searches_of_zone
+from leanto.rules.outcome import Outcome, Said, searches, searches_of_zone
 from leanto.rules.reckoned import reckoned_by_answer
 from leanto.rules.replacing import with_replaced
 from leanto.rules.terms import Searches, Values
@@ -47,18 +48,19 @@ def judge(
     after those whose findings it asks for. Observations at stations that the building no longer
     has are passed over.
     """
+    stations = tuple(stations)
     by_id = {station.id: station for station in stations}
-    boxes: Boxes = {}
-    around = {
-        station_id: neighbors(station, surfaces, boxes) for station_id, station in by_id.items()
-    }
+    around = _around(stations, surfaces)
+    before = _before(stations, surfaces, checklist, rules)
     outcome = Outcome()
-    scenes = _scenes(building, surfaces, by_id, walk, checklist, outcome, around, as_of, reckonings)
+    scenes = _scenes(
+        building, surfaces, by_id, walk, checklist, outcome, around, as_of, reckonings, before
+    )
     for rule in rules:
         for item_id in rule.rule.items:
             for scene in scenes.get(item_id, ()):
                 if _concerns(rule, scene.observation):
-                    _judge_one(rule, scene, outcome)
+                    outcome.take(_said(rule, scene))
     by_rule_id = {rule.id: rule for rule in rules}
     walked = {station_id: index for index, station_id in enumerate(by_id)}
     found = sorted(outcome.findings, key=lambda finding: walked[finding.observation.station])
@@ -76,6 +78,35 @@ def judge(
 
 
 @dataclass(frozen=True, slots=True)
+class _Before:
+    """What the last walk through the same building came to, to be taken where nothing changed."""
+
+    here: dict[str, Values] = field(default_factory=dict)
+    """By station id."""
+    scenes: dict[ObservationKey, _Scene] = field(default_factory=dict)
+
+
+@remembered(4)
+def _before(
+    stations: tuple[Station, ...],
+    surfaces: Mapping[str, Surface],
+    checklist: Checklist,
+    rules: Sequence[CompiledRule],
+) -> _Before:
+    """Nothing at first; it is filled by judging these rules over this building."""
+    return _Before()
+
+
+@remembered(4)
+def _around(
+    stations: tuple[Station, ...], surfaces: Mapping[str, Surface]
+) -> Mapping[str, Neighbors]:
+    """What lies around each station, by its id."""
+    boxes: Boxes = {}
+    return {station.id: neighbors(station, surfaces, boxes) for station in stations}
+
+
+@dataclass(frozen=True, slots=True)
 class _Scene:
     """One observation with all that rules may ask about it."""
 
@@ -83,8 +114,13 @@ class _Scene:
     item: Item | None
     station: Station
     facts: Mapping[str, FactSpec]
+    here: Values
+    """What it shares with all others at the station."""
+    reckoned: Values
     values: Values
     searches: Searches
+    said: dict[str, Said]
+    """What rules that search for no other findings said of it, by their ids."""
 
     def missing(self, undecidable: Undecidable) -> str:
         return wanting(undecidable.missing, self.facts, self.values)
@@ -108,6 +144,7 @@ def _scenes(
     around: Mapping[str, Neighbors],
     as_of: date,
     reckonings: Sequence[Reckoning],
+    before: _Before,
 ) -> dict[str, list[_Scene]]:
     """The observations that any rule may read, by item."""
     facts = fact_specs(checklist)
@@ -116,26 +153,44 @@ def _scenes(
     here: dict[str, Values] = {}
     shared_searches: dict[str, Searches] = {}
     scenes: dict[str, list[_Scene]] = {}
-    for key, observation in sorted(walk.observations.items()):
+    for key, observation in in_order(walk.observations):
         station = stations.get(key.station)
         if station is None or not (_has_answer(observation) or observation.danger):
             continue
         if station.id not in here:
-            here[station.id] = station_values(
-                station, building, surfaces, stations, walk, as_of, reckonings
-            )
+            now = station_values(station, building, surfaces, stations, walk, as_of, reckonings)
+            if before.here.get(station.id) != now:
+                before.here[station.id] = now
+            here[station.id] = before.here[station.id]
             shared_searches[station.id] = searches(around[station.id], outcome)
         shared = here[station.id]
-        surface = surfaces.get(station.surface_id or "")
-        values = {
-            **shared,
-            **observation_values(observation, surface, shared, facts),
-            **alone.get(key, {}),
-        }
+        reckoned = alone.get(key, {})
         looked_for = searches_of_zone(
             shared_searches[station.id], around[station.id], outcome, observation.zone
         )
-        scene = _Scene(observation, items.get(key.item), station, facts, values, looked_for)
+        held, said = before.scenes.get(key), dict[str, Said]()
+        if (
+            held is not None
+            and held.here is shared
+            and held.observation == observation
+            and held.reckoned == reckoned
+        ):
+            values, said = held.values, held.said
+        else:
+            surface = surfaces.get(station.surface_id or "")
+            own = observation_values(observation, surface, shared, facts)
+            values = {**shared, **own, **reckoned}
+        scene = before.scenes[key] = _Scene(
+            observation=observation,
+            item=items.get(key.item),
+            station=station,
+            facts=facts,
+            here=shared,
+            reckoned=reckoned,
+            values=values,
+            searches=looked_for,
+            said=said,
+        )
         scenes.setdefault(key.item, []).append(scene)
     return scenes
 
@@ -157,38 +212,51 @@ def _concerns(rule: CompiledRule, observation: Observation) -> bool:
     return _has_answer(observation)
 
 
-def _judge_one(rule: CompiledRule, scene: _Scene, outcome: Outcome) -> None:
-    if not _holds(rule.when, rule, scene, outcome, is_rule=True):
-        return
+def _said(rule: CompiledRule, scene: _Scene) -> Said:
+    """What the rule says here; once for all where it hangs on nothing but the observation."""
+    if rule.searched:
+        return _judge_one(rule, scene)
+    if rule.id not in scene.said:
+        scene.said[rule.id] = _judge_one(rule, scene)
+    return scene.said[rule.id]
+
+
+def _judge_one(rule: CompiledRule, scene: _Scene) -> Said:
+    missing: list[str] = []
+    holds = _holds(rule.when, scene, missing)
+    of_rule = missing[0] if missing else ""
+    finding = _finding(rule, scene, missing) if holds else None
+    return Said(rule.id, scene.observation.key, finding, tuple(missing), of_rule)
+
+
+def _finding(rule: CompiledRule, scene: _Scene, missing: list[str]) -> Finding:
     observation, station, model = scene.observation, scene.station, rule.rule
-    outcome.add(
-        Finding(
-            id=f"{rule.id}@{observation.key}",
-            rule_id=rule.id,
-            observation=observation.key,
-            station_name=station.name,
-            surface_id=station.surface_id,
-            zone=observation.zone,
-            text=model.finding,
-            advice=model.advice,
-            urgency=model.urgency,
-            danger=observation.danger,
-            note=observation.note,
-            photos=observation.photos,
-            work=tuple(_called(rule, scene, outcome)),
-            hidden=model.hidden,
-            decides=model.decides,
-            caution=model.caution,
-            watch=model.watch,
-            source=model.source,
-        )
+    return Finding(
+        id=f"{rule.id}@{observation.key}",
+        rule_id=rule.id,
+        observation=observation.key,
+        station_name=station.name,
+        surface_id=station.surface_id,
+        zone=observation.zone,
+        text=model.finding,
+        advice=model.advice,
+        urgency=model.urgency,
+        danger=observation.danger,
+        note=observation.note,
+        photos=observation.photos,
+        work=tuple(_called(rule, scene, missing)),
+        hidden=model.hidden,
+        decides=model.decides,
+        caution=model.caution,
+        watch=model.watch,
+        source=model.source,
     )
 
 
-def _called(rule: CompiledRule, scene: _Scene, outcome: Outcome) -> Iterator[CalledWork]:
+def _called(rule: CompiledRule, scene: _Scene, missing: list[str]) -> Iterator[CalledWork]:
     """The work that the rule calls for here; a quantity of zero or less calls for none."""
     for compiled in rule.calls:
-        if compiled.when is not None and not _holds(compiled.when, rule, scene, outcome):
+        if compiled.when is not None and not _holds(compiled.when, scene, missing):
             continue
         if compiled.quantity is None:
             yield CalledWork(compiled.call, None)
@@ -196,36 +264,22 @@ def _called(rule: CompiledRule, scene: _Scene, outcome: Outcome) -> Iterator[Cal
         try:
             quantity = compiled.quantity.evaluate(scene.values, scene.searches)
         except Undecidable as undecidable:
-            _leave_undecided(rule, scene, outcome, scene.missing(undecidable))
+            missing.append(scene.missing(undecidable))
             continue
         assert isinstance(quantity, float)
         if quantity > 0:
             yield CalledWork(compiled.call, quantity)
 
 
-def _holds(
-    condition: CompiledExpression,
-    rule: CompiledRule,
-    scene: _Scene,
-    outcome: Outcome,
-    *,
-    is_rule: bool = False,
-) -> bool:
-    """Whether the condition is true; when it cannot be told, that is kept and it is not."""
+def _holds(condition: CompiledExpression, scene: _Scene, missing: list[str]) -> bool:
+    """Whether the condition is true; when it cannot be told, what is missing is added."""
     try:
         return condition.evaluate(scene.values, scene.searches) is True
     except Undecidable as undecidable:
-        missing = scene.missing(undecidable)
-    if scene.is_asked_for(missing):
-        _leave_undecided(rule, scene, outcome, missing)
-        if is_rule:
-            here = outcome.undecided_at.setdefault(rule.id, {})
-            here.setdefault(scene.station.id, missing)
+        lacks = scene.missing(undecidable)
+    if scene.is_asked_for(lacks):
+        missing.append(lacks)
     return False
-
-
-def _leave_undecided(rule: CompiledRule, scene: _Scene, outcome: Outcome, missing: str) -> None:
-    outcome.undecided[Undecided(rule.id, scene.observation.key, missing)] = None
 
 
 def _without_cause(finding: Finding, rules: Mapping[str, CompiledRule]) -> Finding:

@@ -18,6 +18,9 @@ from leanto.building.surface import Surface
 
 Boxes = dict[tuple[str, Rectangle], Box | None]
 """Where zones lie in their blocks, by station and zone, as they are found out."""
+Pair = tuple[Rectangle | None, str, Rectangle | None]
+"""A zone here, another station, and a zone there."""
+_MOST_PAIRS = 20_000
 Where = Literal["here", "above", "beside", "below", "anywhere"]
 
 FAR_FT = 3.0
@@ -74,6 +77,8 @@ class Neighbors:
     surface: Surface | None
     surfaces: Mapping[str, Surface]
     boxes: Boxes = field(default_factory=dict, compare=False, repr=False)
+    _close: dict[Pair, Closeness] = field(default_factory=dict, compare=False, repr=False)
+    """What was found out before: the same zones are compared after every answer."""
 
     @cached_property
     def faces(self) -> tuple[Surface, ...]:
@@ -138,6 +143,17 @@ class Neighbors:
 
         Down a wall a gap counts half and down a roof nothing: that is the way the water takes.
         """
+        pair = (zone, other_id, other_zone)
+        close = self._close.get(pair)
+        if close is None:
+            if len(self._close) >= _MOST_PAIRS:
+                self._close.clear()
+            close = self._close[pair] = self._closeness(zone, other_id, other_zone)
+        return close
+
+    def _closeness(
+        self, zone: Rectangle | None, other_id: str, other_zone: Rectangle | None
+    ) -> Closeness:
         distance = self.distance(other_id)
         own, other = self.box(zone), self._box(other_id, other_zone)
         if own is None or other is None or own.block != other.block:

@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 
 from leanto.building.rectangle import Rectangle
+from leanto.record.observation import ObservationKey
 from leanto.rules.finding import Finding, Undecided
 from leanto.rules.functions import (
     FOUND_ABOVE,
@@ -26,6 +27,19 @@ _SEARCHED: Mapping[str, Where] = {
 }
 
 
+@dataclass(frozen=True, slots=True)
+class Said:
+    """What one rule says of one observation."""
+
+    rule_id: str
+    observation: ObservationKey
+    finding: Finding | None
+    missing: tuple[str, ...]
+    """What would have to be known to judge to the end, each time it was wanted."""
+    missing_of_rule: str
+    """What the rule itself lacked, so that it could not be judged; empty where it could."""
+
+
 @dataclass(slots=True)
 class Outcome:
     """The findings and what could not be judged, rule by rule."""
@@ -36,6 +50,16 @@ class Outcome:
     """The zones of what a rule found, by rule and station id."""
     undecided_at: dict[str, dict[str, str]] = field(default_factory=dict)
     """What is missing, by rule and station id."""
+
+    def take(self, said: Said) -> None:
+        """Adds what a rule says."""
+        for missing in said.missing:
+            self.undecided[Undecided(said.rule_id, said.observation, missing)] = None
+        if said.missing_of_rule:
+            here = self.undecided_at.setdefault(said.rule_id, {})
+            here.setdefault(said.observation.station, said.missing_of_rule)
+        if said.finding is not None:
+            self.add(said.finding)
 
     def add(self, finding: Finding) -> None:
         self.findings.append(finding)

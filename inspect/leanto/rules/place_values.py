@@ -10,12 +10,14 @@ from leanto.building.relations import other_face
 from leanto.building.station import Station
 from leanto.building.surface import FramingGrid, Surface
 from leanto.reckon.member import member_size_in
+from leanto.remembered import remembered
 from leanto.rules.facts import NONE
 from leanto.rules.terms import Value
 from leanto.rules.valley import has_valley
 
 _COUNTS = {
     "door_count": (OpeningKind.DOOR, OpeningKind.BIG_DOOR),
+    "big_door_count": (OpeningKind.BIG_DOOR,),
     "window_count": (OpeningKind.WINDOW,),
     "vent_count": (OpeningKind.VENT,),
     "skylight_count": (OpeningKind.SKYLIGHT,),
@@ -27,6 +29,13 @@ def place_values(
     station: Station, building: Building, surfaces: Mapping[str, Surface]
 ) -> dict[str, Value]:
     """Every place fact that is known at the station, by name."""
+    return {**_place_values(station, building, surfaces)}
+
+
+@remembered(200)
+def _place_values(
+    station: Station, building: Building, surfaces: Mapping[str, Surface]
+) -> Mapping[str, Value]:
     surface = surfaces.get(station.surface_id or "")
     values: dict[str, Value | None] = {"place": station.kind.value, "side": NONE}
     values |= _of_building(building)
