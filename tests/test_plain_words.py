@@ -13,6 +13,8 @@ from leanto.library import read_library
 from leanto.quantities import Unit
 from leanto.reports.blocks import Band, Table
 from leanto.reports.contents import repair_scope
+from leanto.reports.contents.placed import where_in_words
+from leanto.reports.contents.there import there_in_words
 
 LIBRARY = read_library()
 NAMES = sorted(FOLDERS)
@@ -27,6 +29,18 @@ BRITISH = re.compile(
 DOUBLED = re.compile(r"\b([A-Za-z]+) \1\b", re.IGNORECASE)
 SNAKE = re.compile(r"\b[a-z]+(?:_[a-z0-9]+)+\b")
 ENDS = (".", "?", "!")
+NUMBER = re.compile(
+    r"(?<![\w.:/$\-])\d[\d,]*(?:\.\d+)?(?:[-/]\d+(?:/\d+)?)?(?![\w:'\"])(?P<after>.{0,30})"
+)
+COUNTED = re.compile(
+    r"\s*(?:(?:in|ft|sq|lin|percent|a|gauge|minutes?|days?|hours?|weeks?|years?|awg|points|times|holes"
+    r"|lb|ma|mil|mm|m|v|volts|squares|gallons|parts?|spaces|of|coats|each|cu|psi|psf|observations"
+    r"|layers|more|square)\b|(?:to|and|or|by|x|,|×)\s*-?\d|°)",
+    re.IGNORECASE,
+)
+NO_MEASURE = re.compile(r"(?:\b(?:from|before|after|since|until) (?:1[789]|20)\d\d|category [123])")
+LISTS_OF_NUMBERS = ("roof-pitch.look", "roof-layers.look", "wall-base.how", "run_ft.help")
+"""These name the unit once, before or behind several numbers."""
 
 IDS = {
     id_
@@ -110,7 +124,24 @@ def of_a_building(name: str) -> Iterator[Text]:
             yield reckoning.id, f"{figure.label}: {figure.text}", False
 
 
-def faults(texts: Iterator[Text]) -> list[str]:
+def of_the_scope_lines(name: str) -> Iterator[Text]:
+    """What a bidder reads of each line beside its quantity."""
+    made = assessed(name)
+    for item in made.scope.items:
+        yield item.id, f"{item.work.title}: {item.place}", False
+        yield item.id, item.work.description, True
+        for said in (where_in_words(item, made), there_in_words(item, made)):
+            yield item.id, said, bool(said)
+
+
+def bare_number(text: str) -> bool:
+    """Whether a number stands there without saying of what; dates and such are none."""
+    measured = NO_MEASURE.sub("", text).replace("811", "").replace("in 12", "in.")
+    return any(not COUNTED.match(found["after"]) for found in NUMBER.finditer(measured))
+
+
+def faults(texts: Iterator[Text], *, numbers: bool = True) -> list[str]:
+    """Every slip; computed figures are left alone where they stand with their own units."""
     found = []
     for where, text, is_sentence in texts:
         said = [
@@ -118,6 +149,10 @@ def faults(texts: Iterator[Text]) -> list[str]:
             ("a doubled word", bool(DOUBLED.search(text))),
             ("a fact's name", bool(SNAKE.search(text))),
             ("an id", bool(ids_in(text))),
+            (
+                "a number without its unit",
+                numbers and bare_number(text) and where not in LISTS_OF_NUMBERS,
+            ),
             ("two spaces", "  " in text or text != text.strip()),
             ("British spelling", bool(BRITISH.search(text))),
             ("no end of the sentence", is_sentence and not text.endswith(ENDS)),
@@ -145,7 +180,13 @@ def test_the_texts_of_the_data_files_are_whole_and_plain(
 @pytest.mark.parametrize("name", NAMES)
 def test_what_is_said_about_a_building_is_whole_and_plain(name: str) -> None:
     assert sum(1 for _ in of_a_building(name)) > 100
-    assert faults(of_a_building(name)) == []
+    assert faults(of_a_building(name), numbers=False) == []
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_what_a_bidder_reads_is_whole_and_plain(name: str) -> None:
+    assert sum(1 for _ in of_the_scope_lines(name)) > 100
+    assert faults(of_the_scope_lines(name)) == []
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -173,6 +214,8 @@ def test_every_quantity_of_the_scope_is_printed_with_its_unit(name: str) -> None
         ("The the sill is soft.", "doubled"),
         ("See moisture_pct here.", "fact's name"),
         ("After roof-covering-failed.", "an id"),
+        ("The sill is 6 below grade.", "without its unit"),
+        ("Lap it 2 or more.", "without its unit"),
         ("Two  spaces.", "two spaces"),
         ("The mould is grey.", "British"),
         ("No end", "no end"),

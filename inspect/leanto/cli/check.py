@@ -32,6 +32,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     from leanto.cli.check_list import list_lines
+    from leanto.job.bidding import shipped_bidding
     from leanto.library import library_problems, notes, read_library
 
     folders = () if arguments.folder is None else (arguments.folder,)
@@ -42,14 +43,14 @@ def run(arguments: argparse.Namespace) -> int:
         count = len(problems)
         print(f"{count} {'problem' if count == 1 else 'problems'} to put right.")
         return EXIT_USER_ERROR
-    library = read_library(folders)
+    library, asked = read_library(folders), shipped_bidding().often_found
     print(
         f"No problems: {len(library.checklist.sections)} sections, "
         f"{len(library.checklist.items())} items, {len(library.rules)} rules, "
         f"{len(library.works)} repair items with prices."
     )
     columns = shutil.get_terminal_size((100, 24)).columns
-    for note in _in_words(notes(library), len(library.prices), named=arguments.list):
+    for note in _in_words(notes(library, asked), len(library.prices), named=arguments.list):
         print(textwrap.fill(note, columns, break_on_hyphens=False))
     if arguments.list:
         for line in list_lines(library, columns):
@@ -65,7 +66,8 @@ def _in_words(found: Notes, prices: int, *, named: bool) -> Iterator[str]:
     if found.without_source:
         which = f": {', '.join(found.without_source)}" if named else "; --list names them"
         share = f"{len(found.without_source)} of {prices}"
-        yield f"Note: {share} prices have no source in some part{which}."
+        hours = f"{len(found.hours_without_source)} of them for the hours either"
+        yield f"Note: {share} prices have no source in some part, {hours}{which}."
     if found.without_range:
         share = f"{len(found.without_range)} of {prices} prices have no range"
         yield f"Note: {share} (low = likely = high): {', '.join(found.without_range)}."

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from leanto.checklist.model import PointlessAfter
 from leanto.cost.price import Three
 from leanto.library import Library
 from leanto.reports.blocks import Column, Row, Table
@@ -31,9 +32,16 @@ def _tables(library: Library) -> Iterator[tuple[str, Table]]:
     yield (
         "Items",
         _table(
-            ("item", "section", "asked at", "only if", "prompt"),
+            ("item", "section", "asked at", "only if", "pointless after", "prompt"),
             [
-                (item.id, section.id, ", ".join(item.at), item.only_if, item.prompt)
+                (
+                    item.id,
+                    section.id,
+                    ", ".join(item.at),
+                    item.only_if,
+                    "; ".join(map(_pointless, item.pointless_after)),
+                    item.prompt,
+                )
                 for section in sections
                 for item in section.items
             ],
@@ -66,6 +74,12 @@ def _tables(library: Library) -> Iterator[tuple[str, Table]]:
         ),
     )
     yield "Prices for one unit", _price_table(library)
+
+
+def _pointless(after: PointlessAfter) -> str:
+    """``feed-kind failed or not there, feed_way overhead, here``."""
+    measure = f", {after.measure} {' or '.join(after.choices)}" if after.measure else ""
+    return f"{after.item} {' or '.join(after.answers)}{measure}, {after.where}"
 
 
 def _price_table(library: Library) -> Table:

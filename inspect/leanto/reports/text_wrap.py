@@ -9,7 +9,7 @@ def wrapped(text: str, width: int, first: str = "", rest: str = "") -> list[str]
     """The text in lines of at most ``width`` columns; its own line feeds are kept.
 
     The first line starts with ``first`` and every other with ``rest``. A word that is too long
-    for a line is cut. There is always at least one line.
+    for a line is cut, behind a hyphen where it has one. There is always at least one line.
     """
     lines: list[str] = []
     start = first
@@ -30,9 +30,13 @@ def wrapped(text: str, width: int, first: str = "", rest: str = "") -> list[str]
 
 
 def _fitting(word: str, begin: int, room: int) -> int:
-    """The end of as much of the word from ``begin`` on as fits, one character at least."""
+    """The end of as much of the word from ``begin`` on as fits, one character at least.
+
+    A word that does not fit is cut behind its last hyphen, underscore or at sign if it has one.
+    """
     end = begin + 1
     taken, room = columns(word[begin:end]), max(1, room)
     while end < len(word) and (taken := taken + columns(word[end])) <= room:
         end += 1
-    return end
+    joint = max(word.rfind(mark, begin, end) for mark in "-_@") + 1
+    return joint if end < len(word) and joint > begin + 1 else end

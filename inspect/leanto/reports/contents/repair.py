@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from leanto.assessment import Assessment
-from leanto.bids.quantity import bid_quantity
-from leanto.quantities import format_quantity
+from leanto.bids.quantity import bid_quantity_in_words
 from leanto.record.observation import Photo
 from leanto.reports.blocks import (
     Band,
@@ -30,7 +29,9 @@ from leanto.reports.contents.numbering import Numbering, numbering
 from leanto.reports.contents.placed import where_in_words
 from leanto.reports.contents.set_apart import alternate_blocks, by_owner_blocks
 from leanto.reports.contents.sketches import item_figures
+from leanto.reports.contents.there import there_in_words
 from leanto.reports.contents.words import capitalized
+from leanto.reports.in_units import in_shown_units, typed_for
 from leanto.rules.finding import Finding
 from leanto.scope.item import RepairItem
 
@@ -87,7 +88,7 @@ def repair_scope(assessment: Assessment) -> Report:
         *_sketches(assessment, numbers),
         *_pictures(assessment, numbers),
     ]
-    return Report(
+    report = Report(
         kind="Repair scope for bidders",
         title=building.name,
         subtitle=building.place,
@@ -97,6 +98,7 @@ def repair_scope(assessment: Assessment) -> Report:
         footer=FOOTER,
         keywords=("repair scope", "bid", building.name),
     )
+    return in_shown_units(report, *typed_for(assessment))
 
 
 def _trade_blocks(assessment: Assessment, numbers: Numbering) -> tuple[Block, ...]:
@@ -123,13 +125,15 @@ def _rows(
 def _row(item: RepairItem, numbers: Numbering, assessment: Assessment) -> Row:
     said = where_in_words(item, assessment)
     where = f"\n{said}" if said else ""
+    here = there_in_words(item, assessment)
+    there = f"\n{here}" if here else ""
     access = "\nThrough an opened patch: the lining stays." if item.poor_access else ""
     note = f"\nNote: {item.note_to_bidders}" if item.note_to_bidders else ""
     return (
         str(numbers.items[item.id]),
-        f"{item.work.title}: {item.place}\n{item.work.description}{where}{access}{note}"
-        f"\nCounted: {item.reason}. Line id: {item.id}",
-        format_quantity(bid_quantity(item), item.work.unit),
+        f"{item.work.title}: {item.place}\n{item.work.description}{where}{there}{access}{note}"
+        f"\nCounted: {item.reason}",
+        bid_quantity_in_words(item),
         "",
         "",
     )
@@ -143,7 +147,7 @@ def _cautions(assessment: Assessment) -> tuple[Block, ...]:
 def _tests(assessment: Assessment) -> tuple[Block, ...]:
     """What must be tested before a lining is disturbed."""
     waiting = tuple(
-        f"{one.surface_name}: {'; '.join(one.test_first)}"
+        f"{one.surface_name}: {'; '.join(test.text for test in one.test_first)}"
         for one in assessment.decision.surfaces
         if one.test_first
     )
