@@ -97,13 +97,16 @@ def as_xlsx(of: BidForm, filled: Mapping[str, str]) -> bytes:
     """Our own workbook, filled cell by cell; its formulas are not reckoned."""
     from openpyxl import load_workbook
 
+    from leanto.bids.short_id import short_ids
     from leanto.reports.spreadsheet import bid_workbook
 
     book = load_workbook(io.BytesIO(bid_workbook(of, "Test shed", date(2026, 6, 1))))
+    ids = {short: id_ for short, (_, id_) in short_ids(of).items()}
     bid = book[BID_SHEET]
     columns = {title: at for at, title in enumerate(BID_COLUMNS, start=1)}
     for row in range(1, bid.max_row + 1):
-        id_ = bid.cell(row, columns["Id"]).value
+        shown = bid.cell(row, columns["Id"]).value
+        id_ = ids.get(str(shown), shown)
         for part, title in (("unit", "Unit price"), ("amount", "Amount"), ("note", "Note")):
             text = filled.get(f"{part}|{id_}", "")
             if text:
@@ -111,7 +114,8 @@ def as_xlsx(of: BidForm, filled: Mapping[str, str]) -> bytes:
     others = (("askunit", UNIT_PRICE_SHEET, 4), ("alt", ALTERNATE_SHEET, 4), ("", TERM_SHEET, 3))
     for name, sheet, column in others:
         for row in range(2, book[sheet].max_row + 1):
-            id_ = book[sheet].cell(row, 1).value
+            shown = book[sheet].cell(row, 1).value
+            id_ = ids.get(str(shown), shown)
             text = filled.get(f"{name}|{id_}" if name else str(id_), "")
             if text:
                 book[sheet].cell(row, column).value = _typed(text)

@@ -8,6 +8,8 @@ import pytest
 
 from leanto.bids.bidding import Bidding
 from leanto.errors import InputProblems
+from leanto.job.bidding import shipped_bidding
+from leanto.library import read_library
 from leanto.places import checklists_dir
 from leanto.yaml_input import parse_model, read_model
 
@@ -41,6 +43,14 @@ def test_the_shipped_file_covers_what_is_to_be_settled_and_leaves_the_invitation
     assert set(shipped.blanks) == set(type(shipped.invitation).model_fields)
     assert "no contract and no legal advice" in shipped.caution
     assert shipped.stated == ()
+
+
+def test_the_unit_prices_that_are_always_asked_for_are_works_of_the_catalog() -> None:
+    shipped, works = shipped_bidding(), read_library().works
+
+    assert set(shipped.often_found) <= set(works)
+    assert {works[id_].unit.label for id_ in shipped.often_found} >= {"each", "lin ft", "sheet"}
+    assert shipped.hours
 
 
 def test_only_the_points_in_use_are_sent() -> None:

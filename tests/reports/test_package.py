@@ -20,6 +20,7 @@ from openpyxl import load_workbook
 from PIL import Image
 from pypdf import PdfReader
 
+from leanto.bids.layout import from_pdf_name
 from leanto.demo.walk import Picture, steps_of
 from leanto.errors import InputProblems, LeantoError, ReportError
 from leanto.job import Job
@@ -36,6 +37,9 @@ from leanto.record.entry import (
     ScopeQuantity,
 )
 from leanto.record.observation import ObservationKey
+from leanto.reports.blocks import Band, Table
+from leanto.reports.contents import repair_scope
+from leanto.reports.contents.numbering import numbering
 
 QPDF = shutil.which("qpdf")
 DAY = date(2026, 6, 2)
@@ -345,14 +349,40 @@ def test_every_line_for_bidders_is_there_once_with_its_quantity(sent: Sent) -> N
     assert scope.by_owner
     assert scope.struck
     flat = text.replace(" ", "")
+    boxes = {from_pdf_name(name) for name in PdfReader(sent.package.paths[0]).get_fields() or {}}
+    for item in scope.for_bidders:
+        assert {f"unit|{item.id}", f"amount|{item.id}"} <= boxes
+    not_priced = [*scope.by_owner, *(struck.item for struck in scope.struck)]
+    for item in not_priced:
+        assert not any(box.partition("|")[2] == item.id for box in boxes)
+    for item in (*scope.for_bidders, *not_priced):
+        assert item.id not in flat, "people read line numbers, not ids"
     for item in (*scope.for_bidders, *scope.by_owner):
-        assert flat.count(f"Lineid:{item.id}") >= 1
-    for struck in scope.struck:
-        assert f"Lineid:{struck.item.id}" not in flat
+        assert item.work.title.replace(" ", "") in flat
     assert any(line.quantity == 77 for line in form.lines)
     assert {one.id for one in scope.alternates} <= {one.id for one in form.alternates}
     kinds = {one.id.partition("@")[0] for one in form.alternates}
     assert kinds & {"gut", "keep"}, "the other course is not among the alternates"
+
+
+def test_a_line_by_the_owner_has_no_room_for_a_price_in_the_repair_scope(sent: Sent) -> None:
+    with Job.open(sent.folder) as job:
+        assessment = job.assess()
+    own = {item.id: item for item in assessment.scope.by_owner}
+    report = repair_scope(assessment)
+
+    priced = [
+        row
+        for table in report.blocks
+        if isinstance(table, Table) and any(column.blank for column in table.columns)
+        for row in table.rows
+        if not isinstance(row, Band)
+    ]
+
+    assert own
+    assert priced
+    numbers = numbering(assessment).items
+    assert not {str(numbers[id_]) for id_ in own} & {row[0] for row in priced}
 
 
 def test_what_is_open_in_the_invitation_is_said(sent: Sent) -> None:

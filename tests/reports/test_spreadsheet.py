@@ -19,6 +19,7 @@ from leanto.bids.layout import BID_COLUMNS, BID_SHEET, ID, TERM_SHEET
 from leanto.bids.model import Amount, BidForm, State
 from leanto.bids.reading.bid import bid_of
 from leanto.bids.reading.xlsx import read_xlsx
+from leanto.bids.short_id import short_ids
 from leanto.reports.spreadsheet import bid_workbook
 
 OFFICE = shutil.which("soffice") or shutil.which("libreoffice")
@@ -28,6 +29,11 @@ PRICES: dict[str, float | str] = {
     "stud@main": "incl. in line 2",
 }
 TITLE = "=Old shed"
+IDS = {
+    f"allowance|{id_}" if kind == "allowance" else id_: short
+    for short, (kind, id_) in short_ids(a_form()).items()
+}
+"""The short id in the sheet, by what the program calls a line."""
 
 
 def the_book(form: BidForm | None = None) -> Workbook:
@@ -36,6 +42,7 @@ def the_book(form: BidForm | None = None) -> Workbook:
 
 def row_of(book: Workbook, id_: str, sheet: str = BID_SHEET) -> dict[str, Any]:
     """The cells of the row with this id, by the titles of their columns."""
+    id_ = IDS.get(id_, id_)
     rows = list(book[sheet].iter_rows())
     titles = next(row for row in rows if any(cell.value == ID for cell in row))
     at = next(cell.column for cell in titles if cell.value == ID) - 1

@@ -9,6 +9,7 @@ from pydantic import Field, model_validator
 
 from leanto.bids.model import Allowance
 from leanto.checklist.model import Identifier
+from leanto.scope.work import Trade
 from leanto.strict import Strict
 
 Answer = Annotated[str, Field(max_length=400)]
@@ -63,6 +64,10 @@ class Bidding(Strict):
     conditions: tuple[Condition, ...]
     allowances: tuple[StatedAllowance, ...] = ()
     exclusions: tuple[Said, ...] = ()
+    often_found: tuple[Identifier, ...] = ()
+    """Works whose unit prices are asked for, besides those that the walk points to."""
+    hours: tuple[Trade, ...] = ()
+    """Trades of which the price of an hour is asked for."""
 
     @model_validator(mode="after")
     def _ids_once(self) -> Self:

@@ -8,10 +8,12 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import asdict
 from datetime import date
 
+from leanto.bids.in_feet import printed_unit
 from leanto.bids.model import Allowance, Alternate, BidForm, BidLine, UnitPriceAsk
-from leanto.bids.quantity import bid_quantity
+from leanto.bids.quantity import bid_quantity, bid_quantity_in_words
+from leanto.quantities import shown
 from leanto.scope.item import RepairItem, Scope
-from leanto.scope.work import Work
+from leanto.scope.work import Trade, Work
 
 _ID_CHARS = 12
 
@@ -65,10 +67,14 @@ def form_id(
     return hashlib.sha256(text.encode("ascii")).hexdigest()[:_ID_CHARS]
 
 
-def hidden_asks(works: Iterable[Work]) -> tuple[UnitPriceAsk, ...]:
-    """A unit price for each work that an opened wall may call for, and an hour of each trade."""
-    asked = {work.id: UnitPriceAsk(work.id, work.title, work.unit.label) for work in works}
-    trades = sorted({work.trade for work in works})
+def hidden_asks(works: Sequence[Work], hours_of: Iterable[Trade] = ()) -> tuple[UnitPriceAsk, ...]:
+    """A unit price for each work that an opened wall may call for, and an hour of each trade in
+    them and in ``hours_of``."""
+    asked = {
+        work.id: UnitPriceAsk(work.id, work.title, printed_unit(work.unit, shown().system))
+        for work in works
+    }
+    trades = sorted({*(work.trade for work in works), *hours_of})
     hours = (
         UnitPriceAsk(f"hour-{trade.replace(' ', '-')}", f"One hour: {trade}, with tools", "hour")
         for trade in trades
@@ -84,11 +90,11 @@ def _line(item: RepairItem, number: int) -> BidLine:
         place=item.place,
         trade=item.work.trade,
         element=item.work.element,
-        quantity=bid_quantity(item),
-        unit=item.work.unit.label,
+        quantity=bid_quantity(item, shown()),
+        unit=printed_unit(item.work.unit, shown().system),
     )
 
 
 def _alternate(item: RepairItem) -> Alternate:
-    quantity = f"{bid_quantity(item):,g} {item.work.unit.plural}"
+    quantity = bid_quantity_in_words(item)
     return Alternate(item.id, f"{item.work.title}: {item.place}", f"{quantity}, added to the base")

@@ -148,6 +148,8 @@ class Unread:
     """As it was written."""
     why: str
     """One sentence."""
+    shown: str = ""
+    """The field as people read and type it, such as ``amount|12``."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,16 +4,26 @@ from __future__ import annotations
 
 import math
 
-from leanto.quantities import Unit
+from leanto.bids.in_feet import printed_unit, quantity_in_words
+from leanto.quantities import FEET, Display, Unit, shown
 from leanto.scope.item import RepairItem
 
 
-def bid_quantity(item: RepairItem) -> float:
-    """The net quantity that every bidder prices, in the unit of the work.
+def bid_quantity(item: RepairItem, display: Display = FEET) -> float:
+    """The net quantity that every bidder prices, in the unit shown for that of the work.
 
     Pieces are whole; anything else is rounded up to a tenth below ten, to whole units above.
     """
     slack = 1e-6
-    if item.work.unit is Unit.EACH or item.quantity >= 10:
-        return float(math.ceil(item.quantity - slack))
-    return math.ceil(item.quantity * 10 - slack) / 10
+    quantity = display.number(item.quantity, item.work.unit)
+    if item.work.unit is Unit.EACH or quantity >= 10:
+        return float(math.ceil(quantity - slack))
+    return math.ceil(quantity * 10 - slack) / 10
+
+
+def bid_quantity_in_words(item: RepairItem) -> str:
+    """The same with its unit, as the bid form has it: ``120 sq ft`` or ``11.2 m²``."""
+    display = shown()
+    quantity = bid_quantity(item, display)
+    unit = printed_unit(item.work.unit, display.system)
+    return quantity_in_words(quantity, unit)

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from leanto.bids.figure import How
+from leanto.bids.in_feet import shown_quantity
 from leanto.bids.levelled import Cell, Levelled, LevelLine, Standing
 from leanto.bids.model import MISSING, State
 from leanto.bids.unbalanced import far_lines, far_unit_prices
@@ -73,8 +74,9 @@ def _line(made: Levelled, line: LevelLine, at: int) -> Iterator[str]:
             yield from _elsewhere(made, line, cell, at)
     if cell.how is How.RESCALED and figure.own_quantity is not None:
         yield (
-            f"{_named(line)}: you priced {figure.own_quantity:,g} {line.line.unit}; the form has "
-            f"{line.line.quantity:,g}. Which quantity do you find on site, and why?"
+            f"{_named(line)}: you priced {shown_quantity(figure.own_quantity, line.line.unit)}; "
+            f"the form has {shown_quantity(line.line.quantity, line.line.unit)}. "
+            "Which quantity do you find on site, and why?"
         )
     if cell.how is How.SPLIT:
         yield f"{_named(line)}: you split it. Do the parts cover the whole line?"
@@ -118,7 +120,9 @@ def _unread(made: Levelled, one: Standing) -> Iterator[str]:
     numbers = {line.line.item_id: line for line in made.lines}
     for unread in one.bid.unread:
         id_ = unread.field.partition("|")[2].partition("#")[0]
-        where = _named(numbers[id_]) if id_ in numbers else f"Field “{unread.field}”"
+        where = (
+            _named(numbers[id_]) if id_ in numbers else f"Field “{unread.shown or unread.field}”"
+        )
         yield f"{where}: you wrote “{unread.text}”. {unread.why}"
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from leanto.bids.figure import How
+from leanto.bids.in_feet import shown_rate
 from leanto.bids.levelled import Levelled, LevelLine
 from leanto.bids.model import MISSING, UnitPriceAsk
 from leanto.bids.outlier import FEWEST
@@ -135,8 +136,12 @@ def _line_in_words(one: FarLine) -> str:
     quantity = Decimal(str(line.quantity))
     each = ""
     if quantity > 1:
-        own, middle = (format_usd(x / quantity, cents=True) for x in (one.usd, one.middle))
-        each = f" ({own} against {middle} {per(line.unit)})"
+        (own, unit), (middle, _) = (
+            shown_rate(x / quantity, line.unit) for x in (one.usd, one.middle)
+        )
+        each = (
+            f" ({format_usd(own, cents=True)} against {format_usd(middle, cents=True)} {per(unit)})"
+        )
     return (
         f"line {line.line}, {line.title}, {line.place}, {format_usd(one.usd)} against "
         f"{format_usd(one.middle)}{each}"
@@ -159,8 +164,9 @@ def far_unit_prices(made: Levelled, at: int) -> list[tuple[UnitPriceAsk, Decimal
 def _asks_in_words(made: Levelled, at: int) -> list[str]:
     far: dict[str, list[str]] = {"over": [], "under": []}
     for ask, own, middle in far_unit_prices(made, at):
-        against = format_usd(middle, cents=True)
-        price = f"{format_usd(own, cents=True)} {per(ask.unit)} against {against}"
+        (mine, unit), (others, _) = (shown_rate(x, ask.unit) for x in (own, middle))
+        against = format_usd(others, cents=True)
+        price = f"{format_usd(mine, cents=True)} {per(unit)} against {against}"
         far["over" if own > middle else "under"].append(f"{ask.title}, {price}")
     return [
         f"Unit prices for what may be found far {word} {_compared(made)}: {'; '.join(asks)}."

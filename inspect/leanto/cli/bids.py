@@ -1,4 +1,4 @@
-"""Bids: what goes out, what comes back, and both side by side."""
+"""Bids: what goes out, what comes back, both side by side, the choice and its costs."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from pathlib import Path
 
 from leanto.cli.job_argument import add_job
 
-HELP = "send the package for bidders, take bids in and lay them side by side"
+HELP = "send the package, lay the bids side by side, choose one, and follow what it costs"
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -28,7 +28,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     add.set_defaults(act=_add)
     table = actions.add_parser("table", help="print the bids on one base, with what to ask")
     add_job(table)
-    table.add_argument("--to", type=Path, metavar="FILE", help="write it as PDF instead")
+    table.add_argument("--to", type=Path, metavar="FILE", help="write it as PDF or XLSX instead")
     table.set_defaults(act=_table)
     answer = actions.add_parser("answer", help="say what a field means that could not be read")
     add_job(answer)
@@ -41,6 +41,29 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     withdraw.add_argument("bidder", metavar="BIDDER")
     withdraw.add_argument("--reason", default="", metavar="TEXT")
     withdraw.set_defaults(act=_withdraw)
+    award = actions.add_parser("award", help="choose a bid: its figures are frozen as the baseline")
+    add_job(award)
+    award.add_argument("bidder", metavar="BIDDER", help="its name, or a part of it")
+    award.add_argument(
+        "--alternate", action="append", default=[], metavar="A1", help="one that is taken"
+    )
+    award.add_argument("--sum", metavar="AMOUNT", help="what both agreed on; default: the lines")
+    award.add_argument("--contingency", metavar="AMOUNT", help="default: P80 less P50")
+    award.add_argument("--reason", default="", metavar="TEXT")
+    award.set_defaults(act=_award)
+    pay = actions.add_parser("pay", help="record a payment against a line, with its receipt")
+    add_job(pay)
+    pay.add_argument("line", metavar="LINE", help="7, A1, C1 for a change, or all")
+    pay.add_argument("amount", metavar="AMOUNT", help="below zero for money that came back")
+    pay.add_argument("--on", metavar="DAY", help="such as 2026-11-25; default: today")
+    pay.add_argument("--note", default="", metavar="TEXT")
+    pay.add_argument("--receipt", type=Path, metavar="PICTURE")
+    pay.set_defaults(act=_pay)
+    costs = actions.add_parser("costs", help="print budget, committed, paid and to go")
+    add_job(costs)
+    costs.add_argument("--to", type=Path, metavar="FILE", help="write it as PDF instead")
+    costs.add_argument("--strike", type=int, metavar="N", help="take payment N out again")
+    costs.set_defaults(act=_costs)
 
 
 def run(arguments: argparse.Namespace) -> int:
@@ -50,7 +73,8 @@ def run(arguments: argparse.Namespace) -> int:
 
 def _send(arguments: argparse.Namespace) -> int:
     from leanto.job import Job
-    from leanto.job.bidding import bidding_file, lay_out_bidding
+    from leanto.job.bidding import lay_out_bidding
+    from leanto.job.bidding_text import bidding_file
     from leanto.job.package import send_package
 
     with Job.open(arguments.job) as job:
@@ -93,6 +117,9 @@ def _table(arguments: argparse.Namespace) -> int:
         if arguments.to is None:
             print(to_text(job.bids.report(), width=110))
             return 0
+        if arguments.to.suffix.lower() == ".xlsx":
+            print(job.bids.write_workbook(arguments.to))
+            return 0
         written = job.bids.write_table(arguments.to)
         print(f"{written.path}  ({written.pages} pages)")
     return 0
@@ -114,4 +141,68 @@ def _withdraw(arguments: argparse.Namespace) -> int:
     with Job.open(arguments.job) as job:
         job.bids.withdraw(arguments.bidder, arguments.reason)
     print(f"The bid of {arguments.bidder} counts no more; its file is kept.")
+    return 0
+
+
+def _award(arguments: argparse.Namespace) -> int:
+    from leanto.contract.baseline import open_lines
+    from leanto.contract.typed import typed_usd
+    from leanto.job import Job
+    from leanto.money import format_usd
+    from leanto.reports.contents.costs import headline
+
+    agreed = None if arguments.sum is None else typed_usd(arguments.sum)
+    aside = None if arguments.contingency is None else typed_usd(arguments.contingency)
+    with Job.open(arguments.job) as job:
+        award = job.contract.choose(
+            arguments.bidder,
+            alternates=arguments.alternate,
+            agreed_usd=agreed,
+            contingency_usd=aside,
+            reason=arguments.reason,
+        )
+        view = job.contract.view()
+    print(f"Chosen: {award.bidder}. Its {len(award.lines)} lines are the baseline from now on.")
+    print(headline(view))
+    print(f"Contingency: {format_usd(view.contingency)}.")
+    if missing := open_lines(award.lines):
+        numbers = ", ".join(line.number for line in missing)
+        print(f"Without a price in this bid, and in no sum: {numbers}. Settle who does them.")
+    print("It is a note of your choice, not a contract. Payments: leanto bids pay JOB LINE AMOUNT")
+    return 0
+
+
+def _pay(arguments: argparse.Namespace) -> int:
+    from leanto.contract.typed import typed_day, typed_usd
+    from leanto.job import Job
+    from leanto.money import format_usd
+    from leanto.reports.contents.costs import headline
+
+    with Job.open(arguments.job) as job:
+        paid = job.contract.pay(
+            arguments.line,
+            typed_usd(arguments.amount),
+            paid_on=typed_day(arguments.on) if arguments.on else None,
+            note=arguments.note,
+            receipt=arguments.receipt,
+        )
+        view = job.contract.view()
+    print(f"Payment {paid.number}: {format_usd(paid.usd, cents=True)} on line {paid.line}.")
+    print(headline(view))
+    return 0
+
+
+def _costs(arguments: argparse.Namespace) -> int:
+    from leanto.job import Job
+    from leanto.reports.text import to_text
+
+    with Job.open(arguments.job) as job:
+        if arguments.strike is not None:
+            job.contract.strike_payment(arguments.strike)
+            print(f"Payment {arguments.strike} counts no more.")
+        elif arguments.to is not None:
+            written = job.contract.write(arguments.to)
+            print(f"{written.path}  ({written.pages} pages)")
+        else:
+            print(to_text(job.contract.report(), width=100))
     return 0

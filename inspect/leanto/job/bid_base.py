@@ -7,6 +7,7 @@ from dataclasses import asdict
 from pydantic import TypeAdapter
 
 from leanto.assessment import Assessment
+from leanto.bids.in_feet import form_in_feet
 from leanto.bids.levelled import Base
 from leanto.bids.model import BidForm
 from leanto.decision.model import SurfaceDecision
@@ -35,7 +36,7 @@ def bid_base(assessment: Assessment, walk: Walk, form: BidForm) -> Base:
     priced = (*estimate.lines, *estimate.alternates)
     items = (*assessment.scope.items, *assessment.scope.alternates)
     asked = {ask.id for ask in form.unit_prices}
-    earlier = (form_sent(sent) for sent in walk.forms_sent)
+    earlier = (form_in_feet(form_sent(sent)) for sent in walk.forms_sent)
     budget = assessment.building.budget_usd
     return Base(
         form=form,

@@ -2,20 +2,12 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 from leanto.bids.bidding import Bidding
 from leanto.errors import JobError
+from leanto.job.bidding_text import NAME, bidding_file
 from leanto.places import JobPlaces, checklists_dir
 from leanto.record.kept_file import keep_new_file
 from leanto.yaml_input import read_model
-
-NAME = "bidding.yaml"
-
-
-def bidding_file(places: JobPlaces) -> Path:
-    """Where the owner's own file lies, or would lie."""
-    return places.folder / NAME
 
 
 def read_bidding(places: JobPlaces) -> Bidding:
@@ -23,6 +15,11 @@ def read_bidding(places: JobPlaces) -> Bidding:
     own = bidding_file(places)
     if own.is_file():
         return read_model(own, Bidding, name=NAME)
+    return shipped_bidding()
+
+
+def shipped_bidding() -> Bidding:
+    """The file that comes with the program; InputProblems with every fault of it."""
     return read_model(checklists_dir() / NAME, Bidding, name=f"checklists/{NAME}")
 
 

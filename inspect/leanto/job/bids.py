@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import hashlib
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from pydantic import ValidationError
 
+from leanto.bids.in_feet import bid_in_feet, form_in_feet, system_of
 from leanto.bids.levelled import Levelled
 from leanto.bids.levelling import level
 from leanto.bids.model import Allowance, Bid, BidForm, State
@@ -19,9 +20,12 @@ from leanto.bids.reading.bid import bid_of
 from leanto.bids.reading.file import ReturnedFile, read_file
 from leanto.bids.reading.refusal import BidFileError
 from leanto.bids.reading.returned import read_fields
-from leanto.errors import JobError, LeantoError
+from leanto.bids.short_id import with_full_ids
+from leanto.errors import JobError, LeantoError, ReportError
 from leanto.job.bid_base import bid_base, form_sent, sent_form
 from leanto.job.bidding import read_bidding
+from leanto.job.fetching import bid_file_name
+from leanto.quantities import System, showing
 from leanto.record.bid_entry import BidAdded, BidAnswered, BidsSent, BidWithdrawn
 from leanto.record.entry import Entry
 from leanto.record.journal import Journal
@@ -56,28 +60,44 @@ class JobBids:
 
     @property
     def sent(self) -> tuple[BidForm, ...]:
-        """Every form that went out, the latest last."""
+        """Every form that went out, as it was printed, the latest last."""
         return tuple(form_sent(one) for one in self._job.walk.forms_sent)
 
     @property
     def form(self) -> BidForm:
-        """What bids are compared on: the form sent last, else that of the scope as it is."""
+        """What bids are compared on: the form sent last, else that of the scope as it is.
+
+        In square feet and the like, whatever it was printed in.
+        """
         sent = self._job.walk.forms_sent
-        return form_sent(sent[-1]) if sent else self.form_now()
+        return form_in_feet(form_sent(sent[-1])) if sent else self.form_now(units=System.FEET)
 
     def form_now(
-        self, allowances: tuple[Allowance, ...] | None = None, made_on: date | None = None
+        self,
+        allowances: tuple[Allowance, ...] | None = None,
+        made_on: date | None = None,
+        *,
+        units: System | None = None,
     ) -> BidForm:
         """The form of the scope as it is now; the next addendum where it is not the one sent last.
 
-        Without ``allowances`` those in the owner's bidding file are stated.
+        It is printed in ``units``, or in those of the job. Without ``allowances`` those in the
+        owner's bidding file are stated.
         """
         from leanto.reports.contents.bid_form import form_of
 
         sent = self.sent
         last = sent[-1] if sent else None
-        stated = read_bidding(self._job.places).stated if allowances is None else allowances
-        made = form_of(self._job.assess(), job_id=self.job_id, allowances=stated, made_on=made_on)
+        bidding = read_bidding(self._job.places)
+        with showing(units or self._job.units):
+            made = form_of(
+                self._job.assess(),
+                job_id=self.job_id,
+                allowances=bidding.stated if allowances is None else allowances,
+                made_on=made_on,
+                often_found=bidding.often_found,
+                hours=bidding.hours,
+            )
         if last is None:
             return made
         is_same = made.form_id == last.form_id
@@ -108,7 +128,8 @@ class JobBids:
         if file.digest in self._job.walk.bids:
             held = self._job.walk.bids[file.digest]
             raise BidFileError(f"{file.name} was added already: the bid of {held.bidder}.")
-        fields = _clean(read_fields(file))
+        cleaned = _clean(read_fields(file))
+        fields = with_full_ids(cleaned, self._priced_form(cleaned))
         self._check(file, fields)
         kept = KeptBid(file.digest, file.name, bidder.strip(), fields, added_on=self._today())
         bid = self._read(kept)
@@ -126,8 +147,9 @@ class JobBids:
         """The bid after the owner has said what a field means; empty text takes that back."""
         self._journal.refuse_if_read_only()
         kept = self._named(bidder)
+        (field,) = with_full_ids({field: ""}, self._priced_form(kept.fields))
         if field not in kept.fields and field not in kept.answers:
-            known = ", ".join(sorted({one.field for one in self._read(kept).unread})) or "none"
+            known = ", ".join(sorted({one.shown for one in self._read(kept).unread})) or "none"
             raise LeantoError(
                 f"The bid of {kept.bidder} has no field {field}.", f"To be answered: {known}."
             )
@@ -142,7 +164,14 @@ class JobBids:
     def withdraw(self, bidder: str, reason: str = "") -> None:
         """Leave a bid out; its file and its figures stay in the job."""
         self._journal.refuse_if_read_only()
-        self._journal.append(BidWithdrawn(digest=self._named(bidder).digest, reason=reason))
+        kept = self._named(bidder)
+        award = self._job.walk.award
+        if award is not None and award.digest == kept.digest:
+            raise LeantoError(
+                f"The bid of {kept.bidder} is the one that was chosen.",
+                "Choose another one first: leanto bids award JOB BIDDER",
+            )
+        self._journal.append(BidWithdrawn(digest=kept.digest, reason=reason))
 
     def table(self) -> Levelled:
         """All bids on one base. Raises JobError while there is no bid."""
@@ -159,31 +188,58 @@ class JobBids:
 
         return bids_report(self.table(), self._job.assess().building, self._today())
 
-    def write_table(self, path: Path | None = None) -> WrittenReport:
-        """The table as PDF, at ``path`` or in the job's reports. Raises ReportError."""
+    def write_table(
+        self, path: Path | None = None, progress: Callable[[int, int], None] | None = None
+    ) -> WrittenReport:
+        """The table as PDF, at ``path`` or in the job's reports. Raises ReportError.
+
+        ``progress`` is called as by ``write_pdf``, and stops the writing in the same way.
+        """
         from leanto.reports.pdf import write_pdf
 
         target = path or self._job.places.reports / "bid-table.pdf"
-        return write_pdf(self.report(), target, self._job.photo_path)
+        return write_pdf(self.report(), target, self._job.photo_path, progress)
+
+    def write_workbook(self, path: Path | None = None) -> Path:
+        """The table as XLSX, at ``path`` or in the job's reports. Raises ReportError."""
+        from leanto.reports.levelled_sheet import levelled_workbook
+
+        target = path or self._job.places.reports / "bid-table.xlsx"
+        building = self._job.assess().building
+        content = levelled_workbook(
+            self.table(), building.name, self._today(), invented=building.invented
+        )
+        try:
+            target.parent.mkdir(parents=True, exist_ok=True)
+            keep_file(target, content)
+        except OSError as error:
+            reason = error.strerror or str(error)
+            raise ReportError(
+                f"{target} was not written: {reason}.", "Name another file."
+            ) from error
+        return target
 
     def file_of(self, kept: KeptBid) -> Path:
         """Where the returned file lies."""
-        suffix = Path(kept.file_name).suffix.lower()
-        return self._job.places.bids / f"{kept.digest}{suffix if len(suffix) < 6 else ''}"
+        return self._job.places.bids / bid_file_name(kept)
 
     def _read(self, kept: KeptBid) -> Bid:
-        return bid_of(
+        form = self._priced_form(kept.fields)
+        bid = bid_of(
             kept.fields,
-            self._priced_form(kept.fields),
+            form,
             bidder=kept.bidder,
             answers=kept.answers,
             dated=kept.added_on,
             file_name=kept.file_name,
         )
+        return bid_in_feet(bid, form)
 
     def _priced_form(self, fields: Mapping[str, str]) -> BidForm:
-        id_ = fields.get("form_id", "").strip()
-        return next((form for form in self.sent if form.form_id == id_), self.form)
+        """The form as it was printed; the last one where the file does not say."""
+        id_, sent = fields.get("form_id", "").strip(), self.sent
+        last = sent[-1] if sent else self.form
+        return next((form for form in sent if form.form_id == id_), last)
 
     def _check(self, file: ReturnedFile, fields: Mapping[str, str]) -> None:
         """Refuses what is no form of this job."""
@@ -246,8 +302,10 @@ class JobBids:
     def _changed_since(self, form: BidForm) -> tuple[str, ...]:
         if not self._job.walk.forms_sent:
             return ()
-        now = {line.item_id: line.quantity for line in self.form_now().lines}
-        then = {line.item_id: line.quantity for line in form.lines}
+        printed = self.sent[-1]
+        made = self.form_now(units=system_of(printed))
+        now = {line.item_id: line.quantity for line in made.lines}
+        then = {line.item_id: line.quantity for line in printed.lines}
         count = sum(now.get(id_) != then.get(id_) for id_ in now.keys() | then.keys())
         if not count:
             return ()

@@ -15,6 +15,7 @@ from leanto.bids.model import BidForm
 from leanto.errors import ReportError
 from leanto.job.bidding import read_bidding
 from leanto.job.job import Job
+from leanto.quantities import showing
 from leanto.record import refusal
 from leanto.record.observation import Photo
 
@@ -91,7 +92,7 @@ def make_package(
     building = assessment.building
     day = form.made_on or assessment.as_of
     _check_free(folder)
-    with _staged(folder) as stage:
+    with showing(job.units), _staged(folder) as stage:
         photos = package_photos(assessment)
         places, missing = _photos(job, photos, stage / PHOTOS)
         report = bid_package(assessment, form, bidding, photos, before)
@@ -106,7 +107,12 @@ def make_package(
         form=form,
         paths=(*(folder / name for name in names), archive),
         pages=written.pages,
-        notices=(*_blanks(bidding), *missing, *_not_drawn(written.not_drawn)),
+        notices=(
+            *_blanks(bidding),
+            *_unknown_works(job, bidding),
+            *missing,
+            *_not_drawn(written.not_drawn),
+        ),
     )
 
 
@@ -193,6 +199,14 @@ def _blanks(bidding: Bidding) -> tuple[str, ...]:
     if not blanks:
         return ()
     return (f"The invitation leaves open: {', '.join(blanks)}. Fill it in and send again.",)
+
+
+def _unknown_works(job: Job, bidding: Bidding) -> tuple[str, ...]:
+    unknown = [id_ for id_ in bidding.often_found if id_ not in job.library.works]
+    if not unknown:
+        return ()
+    named = ", ".join(unknown)
+    return (f"often_found in bidding.yaml names what is no work: {named}. Not asked for.",)
 
 
 def _not_drawn(characters: str) -> tuple[str, ...]:

@@ -78,6 +78,28 @@ class Rows:
         cell.value, cell.data_type = cell_text(text), "s"
         cell.font = Font(_FONT, size, bold, color=ACCENT if bold else None)
 
+    def tell(self, text: str, columns: int) -> None:
+        """A paragraph over the first ``columns`` columns, as high as it needs."""
+        self.last += 1
+        cell = self.cell(1)
+        cell.value, cell.data_type = cell_text(text), "s"
+        cell.font, cell.alignment = Font(_FONT, _SIZE), Alignment("left", "top", wrap_text=True)
+        self.sheet.merge_cells(
+            start_row=self.last, end_row=self.last, start_column=1, end_column=columns
+        )
+        room = max(1.0, sum(self._widths[:columns]) * _LETTERS_IN_WIDTH)
+        self.height(_LINE_PT * ceil(len(text) / room))
+
+    def wrap(self) -> None:
+        """Lets the texts of the last row run over several lines, such as long titles."""
+        lines = 1
+        for at, width in enumerate(self._widths, start=1):
+            cell = self.cell(at)
+            if isinstance(cell.value, str):
+                cell.alignment = Alignment(cell.alignment.horizontal, "top", wrap_text=True)
+                lines = max(lines, ceil(len(cell.value) / max(1.0, width * 0.9)))
+        self.height(_LINE_PT * lines)
+
     def skip(self) -> None:
         self.last += 1
 
@@ -101,10 +123,11 @@ class Rows:
         self.sheet.freeze_panes = self.cell(1, self.last + 1)
         self.sheet.print_title_rows = f"{self.last}:{self.last}"
 
-    def finish(self) -> None:
-        """Protects the sheet, without a password, and fits it to the width of a page."""
+    def finish(self, *, protect: bool = True) -> None:
+        """Fits the sheet to the width of a page, and protects it without a password."""
         protection, page = self.sheet.protection, self.sheet.page_setup
-        protection.sheet, protection.formatColumns, protection.formatRows = True, False, False
+        if protect:
+            protection.sheet, protection.formatColumns, protection.formatRows = True, False, False
         page.orientation, page.paperSize = "landscape", self.sheet.PAPERSIZE_LETTER
         page.fitToWidth, page.fitToHeight = 1, 0
         self.sheet.page_margins = PageMargins(0.4, 0.4, 0.5, 0.5, 0.2, 0.2)

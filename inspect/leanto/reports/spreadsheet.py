@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import date
 from io import BytesIO
 
 from openpyxl import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
+from leanto.bids.in_feet import read_unit
 from leanto.bids.layout import (
     ADDED_LINES,
     ALTERNATE_COLUMNS,
@@ -28,14 +29,14 @@ from leanto.bids.layout import (
     UNIT_PRICE_COLUMNS,
     UNIT_PRICE_SHEET,
     WORK,
-    field,
 )
 from leanto.bids.model import BidForm, BidLine
+from leanto.bids.short_id import Kind, short_id, short_ids
 from leanto.reports.cell_text import cell_text
 from leanto.reports.fixed_zip import fixed_workbook
 from leanto.reports.sheet_rows import Look, Rows, Value
 
-_WIDTHS = (6, 22, 40, 27, 9, 10, 12, 13, 27, 12)
+_WIDTHS = (6, 10, 44, 31, 9, 10, 12, 13, 27, 12)
 _COLUMNS = {title: at for at, title in enumerate(BID_COLUMNS, start=1)}
 _LETTERS = {title: "ABCDEFGHI"[at - 1] for title, at in _COLUMNS.items()}
 _BY_TRADE = len(BID_COLUMNS) + 1
@@ -55,6 +56,8 @@ _HOW = (
 
 Range = tuple[int, int]
 """First and last row."""
+Ids = Mapping[tuple[Kind, str], str]
+"""Short ids by kind and full id."""
 
 
 def bid_workbook(form: BidForm, title: str, day: date, *, invented: bool = False) -> bytes:
@@ -93,7 +96,8 @@ def _bid_sheet(sheet: Worksheet, form: BidForm, title: str, invented: bool) -> i
     rows.skip()
     rows.put([*BID_COLUMNS, "By trade"], [Look.HEAD] * _BY_TRADE)
     rows.freeze()
-    by_trade = [_trade(rows, trade, lines) for trade, lines in _grouped(form.lines).items()]
+    ids = {full: short for short, full in short_ids(form).items()}
+    by_trade = [_trade(rows, trade, lines, ids) for trade, lines in _grouped(form.lines).items()]
     sums = [*by_trade, _added(rows)]
     if form.allowances:
         sums.append(_allowances(rows, form))
@@ -115,18 +119,18 @@ def _above(rows: Rows, label: str, value: str | None = None) -> int:
     return rows.put([*[None] * (_LABEL - 1), label, value], [*at, Look.HEAD, Look.PLAIN])
 
 
-def _trade(rows: Rows, trade: str, lines: Sequence[BidLine]) -> Range:
+def _trade(rows: Rows, trade: str, lines: Sequence[BidLine], ids: Ids) -> Range:
     band = _band(rows, trade[:1].upper() + trade[1:])
     for line in lines:
-        _line(rows, line)
+        _line(rows, line, ids["line", line.item_id])
     found = (band + 1, rows.last)
     rows.formula(_BY_TRADE, _sum([found]), band)
     return found
 
 
-def _line(rows: Rows, line: BidLine) -> None:
-    values: list[Value] = [line.line, line.item_id, line.title, line.place, line.quantity]
-    rows.put([*values, line.unit, None, None, None], _LINE_LOOKS)
+def _line(rows: Rows, line: BidLine, id_: str) -> None:
+    values: list[Value] = [line.line, id_, line.title, line.place, line.quantity]
+    rows.put([*values, read_unit(line.unit), None, None, None], _LINE_LOOKS)
     whole = line.quantity.is_integer()
     rows.cell(_COLUMNS[QUANTITY]).number_format = "#,##0" if whole else "#,##0.0"
     quantity, price = (f"{_LETTERS[title]}{rows.last}" for title in (QUANTITY, UNIT_PRICE))
@@ -148,7 +152,7 @@ def _allowances(rows: Rows, form: BidForm) -> Range:
     band = _band(rows, "Allowances, alike for all")
     for one in form.allowances:
         told: dict[str, Value] = {
-            ID: field("allowance", one.id),
+            ID: short_id(form, "allowance", one.id),
             WORK: one.title,
             AMOUNT: one.amount,
         }
@@ -158,23 +162,24 @@ def _allowances(rows: Rows, form: BidForm) -> Range:
 
 
 def _unit_price_sheet(sheet: Worksheet, form: BidForm) -> None:
-    rows = Rows(sheet, (26, 60, 10, 14, 40))
+    rows = Rows(sheet, (10, 60, 10, 14, 40))
     rows.put(UNIT_PRICE_COLUMNS, [Look.HEAD] * len(UNIT_PRICE_COLUMNS))
     rows.freeze()
     for ask in form.unit_prices:
         looks = [Look.ID, Look.PLAIN, Look.PLAIN, Look.PRICE, Look.WORDS]
-        rows.put([ask.id, ask.title, ask.unit, None, None], looks)
+        id_, unit = short_id(form, "askunit", ask.id), read_unit(ask.unit)
+        rows.put([id_, ask.title, unit, None, None], looks)
     rows.finish()
 
 
 def _alternate_sheet(sheet: Worksheet, form: BidForm) -> None:
-    rows = Rows(sheet, (26, 72, 14, 14, 40))
+    rows = Rows(sheet, (10, 72, 14, 14, 40))
     rows.put(ALTERNATE_COLUMNS, [Look.HEAD] * len(ALTERNATE_COLUMNS))
     rows.freeze()
     for one in form.alternates:
         looks = [Look.ID, Look.PLAIN, Look.PLAIN, Look.PRICE, Look.WORDS]
         told = f"{one.title}. {one.text}" if one.text else one.title
-        rows.put([one.id, told, one.kind, None, None], looks)
+        rows.put([short_id(form, "alt", one.id), told, one.kind, None, None], looks)
     rows.finish()
 
 

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from decimal import Decimal
 
 from leanto.bids.layout import IDENTITY
 from leanto.bids.model import MISSING, AddedLine, Amount, Bid, BidEntry, BidForm, State, Unread
 from leanto.bids.reading.numbers import NumberFault, has_decimal_comma, read_amount, read_number
+from leanto.bids.short_id import shown_field, with_full_ids
 
 _IDENTITY = {name for name, _ in IDENTITY}
 _TEXTS = {"bidder", "start", "duration"}
@@ -37,7 +38,7 @@ def bid_of(
     place of what was typed. ``bidder`` is used where the form does not say who bids. Whatever is
     not understood comes back in ``unread``: nothing is dropped.
     """
-    texts = {**fields, **(answers or {})}
+    texts = with_full_ids({**fields, **(answers or {})}, form)
     reader = _Reader(form, has_decimal_comma(fields.values()))
     for name, text in texts.items():
         if text.strip() and name not in _IDENTITY:
@@ -60,7 +61,7 @@ def bid_of(
         duration=reader.texts.get("duration", ""),
         dated=dated,
         file_name=file_name,
-        unread=tuple(reader.unread),
+        unread=tuple(replace(one, shown=shown_field(one.field, form)) for one in reader.unread),
     )
 
 

@@ -31,6 +31,7 @@ _FREE = re.compile(r"(?:no charge|free(?: of charge)?|nil|zero)")
 _MONEY = re.compile(r"(?:us ?\$|usd|\$|dollars?)")
 _PER = re.compile(
     r" ?(?:/|per|a|each|ea\.?) ?(?:sf|sq\.? ?ft\.?|square foot|lf|lin\.? ?ft\.?|linear foot|ft|foot"
+    r"|m2|m²|sqm|sq\.? ?m\.?|m3|m³|m|met(?:er|re)"
     r"|each|ea\.?|hour|hr\.?|h|stud|sheet|piece|pc\.?|square|day)?$"
 )
 _LUMP = re.compile(r" ?(?:lump sum|l\.?s\.?|total|net)$")

@@ -84,9 +84,12 @@ def _protected(name: str) -> BidFileError:
 @contextmanager
 def _quiet() -> Iterator[None]:
     """Without the library's own words on files that are slightly wrong."""
-    logger = logging.getLogger("pypdf")
-    before, logger.disabled = logger.disabled, True
+    # Each of its modules has a logger of its own; all of them pass their words on to this one.
+    logger, nowhere = logging.getLogger("pypdf"), logging.NullHandler()
+    before, logger.propagate = logger.propagate, False
+    logger.addHandler(nowhere)
     try:
         yield
     finally:
-        logger.disabled = before
+        logger.removeHandler(nowhere)
+        logger.propagate = before

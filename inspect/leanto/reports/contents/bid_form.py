@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import date
 from decimal import Decimal
 
@@ -11,10 +12,8 @@ from leanto.bids.model import Allowance, Alternate, BidForm
 from leanto.decision.model import Course, SurfaceDecision
 from leanto.decision.whole import other_course
 from leanto.reports.contents.numbering import numbering
-from leanto.scope.work import Work
+from leanto.scope.work import Trade, Work
 
-OFTEN_FOUND = ("replace-sill", "replace-bottom-plate", "sister-stud", "replace-stud")
-"""Works that an opened wall of any building may call for, common practice."""
 _MOST_COURSES = 3
 
 
@@ -25,13 +24,18 @@ def form_of(
     addendum: int = 0,
     made_on: date | None = None,
     allowances: tuple[Allowance, ...] = (),
+    often_found: Sequence[str] = (),
+    hours: Sequence[Trade] = (),
 ) -> BidForm:
-    """The form that goes to every bidder; it holds no figure of ours but ``allowances``."""
+    """The form that goes to every bidder; it holds no figure of ours but ``allowances``.
+
+    ``often_found`` are ids of works, and ``hours`` trades, that unit prices are asked for besides.
+    """
     return bid_form(
         assessment.scope,
         numbering(assessment).items,
         job_id=job_id,
-        unit_prices=hidden_asks(asked_works(assessment)),
+        unit_prices=hidden_asks(asked_works(assessment, often_found), hours),
         alternates=course_alternates(assessment),
         allowances=allowances,
         addendum=addendum,
@@ -39,12 +43,15 @@ def form_of(
     )
 
 
-def asked_works(assessment: Assessment) -> tuple[Work, ...]:
-    """The works whose unit prices are asked for: what may be found once something is open."""
+def asked_works(assessment: Assessment, often_found: Sequence[str] = ()) -> tuple[Work, ...]:
+    """The works whose unit prices are asked for: what may be found once something is open.
+
+    Ids that the catalog does not have are left out.
+    """
     works, hidden = assessment.library.works, assessment.library.hidden
     linings = {surface.lining for surface in assessment.surfaces.values() if surface.is_lined}
     patches = (one.patch for one in hidden.linings if one.lining in linings)
-    ids = dict.fromkeys((hidden.repair_open, *patches, *OFTEN_FOUND))
+    ids = dict.fromkeys((hidden.repair_open, *patches, *often_found))
     return tuple(works[id_] for id_ in ids if id_ in works)
 
 

@@ -6,8 +6,10 @@ from collections.abc import Iterator, Sequence
 from datetime import date
 from decimal import Decimal
 
+from leanto.bids.in_feet import shown_quantity
 from leanto.bids.levelled import Cell, Levelled, LevelLine, Standing
 from leanto.bids.model import State
+from leanto.bids.short_id import alternate_number
 from leanto.building.model import Building
 from leanto.money import Spread, format_usd
 from leanto.reports.blocks import (
@@ -25,6 +27,7 @@ from leanto.reports.blocks import (
 from leanto.reports.contents.bid_marks import MARKS, amount_in_words, marked, span_in_words
 from leanto.reports.contents.condition import INVENTED
 from leanto.reports.contents.words import capitalized, counted
+from leanto.reports.in_units import in_shown_units
 
 NO_CHOICE = (
     "The table does not choose, and it gives no score. A low price may be a fair one, or one that "
@@ -50,7 +53,7 @@ def bids_report(made: Levelled, building: Building, as_of: date) -> Report:
     ]
     if building.invented:
         blocks.append(Paragraph(INVENTED, "note"))
-    return Report(
+    report = Report(
         kind="Bids side by side",
         title=building.name,
         subtitle=building.place,
@@ -59,6 +62,7 @@ def bids_report(made: Levelled, building: Building, as_of: date) -> Report:
         invented=building.invented,
         footer="For the owner. Not to be passed on to a bidder.",
     )
+    return in_shown_units(report, building, *(one.bid for one in made.bids))
 
 
 def total_blocks(made: Levelled) -> tuple[Block, ...]:
@@ -170,7 +174,7 @@ def found_in(one: Standing) -> Iterator[str]:
     for text in one.bid.qualifications:
         yield f"Condition: {text}."
     for unread in one.bid.unread:
-        yield f"Not read, {unread.field}: “{unread.text}”. {unread.why}"
+        yield f"Not read, {unread.shown or unread.field}: “{unread.text}”. {unread.why}"
 
 
 def _headline(made: Levelled) -> str:
@@ -203,11 +207,12 @@ def _alternate_blocks(made: Levelled) -> Iterator[Block]:
     for part in _parts(made):
         rows = tuple(
             (
-                f"{line.alternate.title}\n{capitalized(line.alternate.kind)}",
+                f"{alternate_number(at)}. {line.alternate.title}\n"
+                f"{capitalized(line.alternate.kind)}",
                 span_in_words(line.ours),
                 *(_cell(cell) for cell in line.cells[part]),
             )
-            for line in made.alternates
+            for at, line in enumerate(made.alternates)
         )
         yield Table(_columns(made.bids[part], ("Alternate", 0.4)), rows, small=True)
 
@@ -227,7 +232,7 @@ def _hidden_blocks(made: Levelled) -> Iterator[Block]:
             cells = [one.hidden_cells[at] for one in made.bids[part]]
             rows.append(
                 (
-                    f"{work.title}\n{work.quantity:,g} {work.unit}",
+                    f"{work.title}\n{shown_quantity(work.quantity, work.unit)}",
                     span_in_words(work.ours.scaled(work.quantity)),
                     *(
                         f"{format_usd(cell.usd)}{'' if cell.is_own else ' p'}\n"
@@ -242,7 +247,7 @@ def _hidden_blocks(made: Levelled) -> Iterator[Block]:
 
 
 def _line_row(line: LevelLine, part: slice) -> Row:
-    quantity = f"{line.line.quantity:,g} {line.line.unit}"
+    quantity = shown_quantity(line.line.quantity, line.line.unit)
     return (
         str(line.line.line),
         f"{line.line.title}\n{line.line.place}, {quantity}",

@@ -32,6 +32,7 @@ from leanto.reports.contents.package_scope import (
 )
 from leanto.reports.contents.sketches import item_figures
 from leanto.reports.contents.words import date_in_words
+from leanto.reports.in_units import in_shown_units, typed_for
 
 FOOTER = "Quantities are from a walk-through. Bidders verify them on site."
 NOT_NAMED = "not named yet; ask"
@@ -63,7 +64,7 @@ def bid_package(
     building, numbers = assessment.building, numbering(assessment)
     day = form.made_on or assessment.as_of
     kind = "Repair scope for bidders"
-    return Report(
+    report = Report(
         kind=f"{kind}, addendum {form.addendum}" if form.addendum else kind,
         title=building.name,
         subtitle=building.place,
@@ -95,6 +96,7 @@ def bid_package(
         footer=FOOTER,
         keywords=("repair scope", "bid form", building.name),
     )
+    return in_shown_units(report, *typed_for(assessment), bidding)
 
 
 def _invitation(assessment: Assessment, form: BidForm, bidding: Bidding) -> Facts:
@@ -156,7 +158,7 @@ def _cautions(assessment: Assessment) -> tuple[Block, ...]:
 def _tests(assessment: Assessment) -> tuple[Block, ...]:
     """What must be tested before a lining is disturbed."""
     waiting = tuple(
-        f"{one.surface_name}: {'; '.join(one.test_first)}"
+        f"{one.surface_name}: {'; '.join(test.text for test in one.test_first)}"
         for one in assessment.decision.surfaces
         if one.test_first
     )

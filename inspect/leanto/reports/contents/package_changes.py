@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
 
+from leanto.bids.in_feet import form_in_feet, quantity_in_words, system_of
 from leanto.bids.model import Alternate, BidForm, BidLine, UnitPriceAsk
 from leanto.money import format_usd
-from leanto.quantities import Unit, format_quantity
-
-_UNITS = {unit.label: unit for unit in Unit}
 
 
 def changes_between(before: BidForm, after: BidForm) -> tuple[str, ...]:
@@ -27,10 +26,15 @@ def changes_between(before: BidForm, after: BidForm) -> tuple[str, ...]:
 def _lines(before: BidForm, after: BidForm) -> Iterator[str]:
     old = {line.item_id: line for line in before.lines}
     new = {line.item_id: line for line in after.lines}
+    is_translated = system_of(before) is not system_of(after)
+    if is_translated:
+        yield f"Quantities and unit prices are given in {system_of(after)} now."
     for item_id, line in new.items():
         was = old.get(item_id)
         if was is None:
             yield f"New: line {line.line}, {_named(line)}, {_quantity(line)}."
+        elif is_translated and _is_alike(was, line):
+            continue
         elif (was.quantity, was.unit) != (line.quantity, line.unit):
             yield f"Line {line.line}, {_named(line)}: {_quantity(line)}, was {_quantity(was)}."
         elif _told(was) != _told(line):
@@ -38,6 +42,16 @@ def _lines(before: BidForm, after: BidForm) -> Iterator[str]:
     for item_id, line in old.items():
         if item_id not in new:
             yield f"Left out: {_named(line)}, {_quantity(line)}. It was line {line.line}."
+
+
+def _is_alike(was: BidLine, line: BidLine) -> bool:
+    """Whether the quantity is the same in other units, but for how both are rounded up."""
+    old, new = (form_in_feet(BidForm("", "", 0, (one,))).lines[0].quantity for one in (was, line))
+    steps = (0.1 if one.quantity <= 10 else 1.0 for one in (was, line))
+    return abs(old - new) <= max(
+        form_in_feet(BidForm("", "", 0, (replace(one, quantity=step),))).lines[0].quantity
+        for one, step in zip((was, line), steps, strict=True)
+    )
 
 
 def _others(
@@ -79,4 +93,4 @@ def _named(line: BidLine) -> str:
 
 
 def _quantity(line: BidLine) -> str:
-    return format_quantity(line.quantity, _UNITS[line.unit])
+    return quantity_in_words(line.quantity, line.unit)

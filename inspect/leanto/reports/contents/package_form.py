@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from leanto.bids.in_feet import quantity_in_words, read_unit
 from leanto.bids.layout import ADDED_LINES, IDENTITY, TERMS, added_field, field, pdf_name
 from leanto.bids.model import BidForm, BidLine
+from leanto.bids.short_id import alternate_number
 from leanto.money import format_usd
-from leanto.quantities import Unit, format_quantity
 from leanto.reports.blocks import (
     Band,
     Block,
@@ -36,7 +37,6 @@ _ALLOWED = (Column("Carried in the base bid", 0.7), Column("Amount $", 0.3))
 _TERMS = (Column("", 0.3), Column("", 0.7))
 _LONG = {"exclusions": 4, "qualifications": 4}
 """Fields with room for so many lines."""
-_UNITS = {unit.label: unit for unit in Unit}
 
 
 def form_blocks(form: BidForm) -> tuple[Block, ...]:
@@ -89,11 +89,11 @@ def _lines(form: BidForm) -> Iterator[FormRow | Band]:
         yield Band(capitalized(trade))
         for line in lines:
             told = f"Line {line.line}, {line.title}, {line.place}"
-            unit = f"{told}: price per {line.unit}"
+            unit = f"{told}: price per {read_unit(line.unit)}"
             yield (
                 str(line.line),
                 f"{line.title}\n{line.place}",
-                format_quantity(line.quantity, _UNITS[line.unit]),
+                quantity_in_words(line.quantity, line.unit),
                 Field(pdf_name(field("unit", line.item_id)), unit),
                 Field(pdf_name(field("amount", line.item_id)), f"{told}: amount"),
                 Field(pdf_name(field("note", line.item_id)), f"{told}: note"),
@@ -133,8 +133,10 @@ def _asked(form: BidForm) -> tuple[Block, ...]:
     rows = tuple(
         (
             one.title,
-            one.unit,
-            Field(pdf_name(field("askunit", one.id)), f"{one.title}: price per {one.unit}"),
+            read_unit(one.unit),
+            Field(
+                pdf_name(field("askunit", one.id)), f"{one.title}: price per {read_unit(one.unit)}"
+            ),
         )
         for one in form.unit_prices
     )
@@ -146,10 +148,10 @@ def _alternates(form: BidForm) -> tuple[Block, ...]:
         return ()
     rows = tuple(
         (
-            one.title,
+            f"{alternate_number(at)}. {one.title}",
             capitalized(one.kind),
             Field(pdf_name(field("alt", one.id)), f"Alternate, {one.kind}: {one.title}"),
         )
-        for one in form.alternates
+        for at, one in enumerate(form.alternates)
     )
     return Heading(2, "Alternates, in no total"), FormTable(_ALTERNATES, rows)

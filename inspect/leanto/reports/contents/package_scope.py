@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from leanto.assessment import Assessment
+from leanto.bids.in_feet import read_unit
 from leanto.bids.model import Allowance, Alternate, BidForm
-from leanto.bids.quantity import bid_quantity
+from leanto.bids.quantity import bid_quantity_in_words
+from leanto.bids.short_id import alternate_number
 from leanto.money import format_usd
-from leanto.quantities import format_quantity
 from leanto.reports.blocks import Band, Block, Bullets, Column, Heading, Paragraph, Row, Table
 from leanto.reports.contents.allowances import by_trade
 from leanto.reports.contents.elements import element_title
@@ -48,7 +49,10 @@ def trade_title(item: RepairItem) -> str:
 def alternate_blocks(alternates: Sequence[Alternate]) -> tuple[Block, ...]:
     if not alternates:
         return ()
-    rows = tuple((one.title, one.text, capitalized(one.kind)) for one in alternates)
+    rows = tuple(
+        (f"{alternate_number(at)}. {one.title}", one.text, capitalized(one.kind))
+        for at, one in enumerate(alternates)
+    )
     return (
         Heading(1, "Alternates"),
         Paragraph(
@@ -85,7 +89,7 @@ def hidden_blocks(form: BidForm) -> tuple[Block, ...]:
             "one unit costs, complete, in the open: these prices count for what is found, once it "
             "is shown, counted together and agreed in writing. They are part of no total."
         ),
-        Bullets(tuple(f"{one.title}: per {one.unit}" for one in form.unit_prices)),
+        Bullets(tuple(f"{one.title}: per {read_unit(one.unit)}" for one in form.unit_prices)),
     )
 
 
@@ -134,6 +138,6 @@ def _row(
     return (
         str(numbers.items[item.id]),
         f"{item.work.title}{place}\n{item.work.description}{where}{access}{note}"
-        f"\n{element_title(item.work.element)}. Counted: {item.reason}. Line id: {item.id}",
-        format_quantity(bid_quantity(item), item.work.unit),
+        f"\n{element_title(item.work.element)}. Counted: {item.reason}",
+        bid_quantity_in_words(item),
     )
