@@ -9,6 +9,7 @@ import pytest
 from leanto.bids.levelled import Levelled
 from leanto.demo.bids import add_demo_bids
 from leanto.demo.make import make_demo
+from leanto.demo.opening import add_demo_opening
 from leanto.job import Job
 
 
@@ -63,3 +64,17 @@ def test_bids_are_added_once(job: Job) -> None:
 
     assert add_demo_bids(job) is None
     assert len(job.entries) == entries
+
+
+def test_what_came_after_the_bids_is_told_once_and_by_the_bidders_prices(job: Job) -> None:
+    assert add_demo_opening(job)
+    assert not add_demo_opening(job), "what is there stays as it is"
+
+    view = job.contract.view()
+    (change,) = job.walk.changes.values()
+    assert {line.basis for line in change.lines} == {"agreed unit price"}
+    assert view.contract == job.bids.table().bids[1].summed
+    assert view.contingency_left == view.contingency - 225
+    verdicts = [row.verdict for row in job.opening.compared()]
+    assert len(verdicts) == 2
+    assert "expected, not found" in verdicts

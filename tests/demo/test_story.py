@@ -174,7 +174,7 @@ def test_gut_or_keep_comes_out_mixed(assessed: Assessment) -> None:
     assert _gap(south) < 0.25
     assert west.unknown
     assert ceiling.chosen is Course.GUT
-    assert any("asbestos" in reason for reason in ceiling.test_first)
+    assert any("asbestos" in reason.text for reason in ceiling.test_first)
 
 
 def test_one_observation_gives_about_one_finding(assessed: Assessment) -> None:
@@ -256,7 +256,7 @@ def test_every_note_and_picture_behind_a_finding_is_told_once(assessed: Assessme
 def test_no_fill_is_soiled_where_there_is_none(assessed: Assessment) -> None:
     ceiling = next(one for one in assessed.decision.surfaces if one.surface_id == "main.ceiling")
 
-    assert not any("fill" in reason for reason in ceiling.decisive)
+    assert not any("fill" in reason.text for reason in ceiling.decisive)
 
 
 def test_the_feed_is_as_long_as_the_way_to_the_house(assessed: Assessment) -> None:

@@ -19,7 +19,8 @@ from leanto.bids.model import BidForm, BidLine
 from leanto.demo.filled import fill
 from leanto.job import Job
 from leanto.job.bid_base import bid_base
-from leanto.job.bidding import bidding_file, lay_out_bidding
+from leanto.job.bidding import lay_out_bidding
+from leanto.job.bidding_text import bidding_file
 from leanto.job.package import Package, send_package
 from leanto.money import dollars, exact, round_to
 from leanto.scope.work import Phase, Trade

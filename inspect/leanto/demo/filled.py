@@ -31,6 +31,7 @@ from leanto.bids.layout import (
     pdf_name,
 )
 from leanto.bids.model import BidForm
+from leanto.bids.short_id import short_id, short_ids
 
 _CSV_PARTS: tuple[tuple[Part, str], ...] = (
     ("unit", UNIT_PRICE),
@@ -53,7 +54,7 @@ def fill(blank: Path, path: Path, form: BidForm, fields: Mapping[str, str]) -> N
         case ".pdf":
             _fill_pdf(blank, path, fields)
         case ".xlsx":
-            _fill_workbook(blank, path, fields)
+            _fill_workbook(blank, path, form, fields)
         case _:
             _write_csv(path, form, fields)
 
@@ -67,9 +68,9 @@ def _fill_pdf(blank: Path, path: Path, fields: Mapping[str, str]) -> None:
     writer.write(path)
 
 
-def _fill_workbook(blank: Path, path: Path, fields: Mapping[str, str]) -> None:
+def _fill_workbook(blank: Path, path: Path, form: BidForm, fields: Mapping[str, str]) -> None:
     """Amounts are left to the workbook's own formulas."""
-    book = load_workbook(blank)
+    book, ids = load_workbook(blank), short_ids(form)
     for sheet in book.worksheets:
         titles: dict[object, int] = {}
         for row in sheet.iter_rows():
@@ -77,7 +78,8 @@ def _fill_workbook(blank: Path, path: Path, fields: Mapping[str, str]) -> None:
                 found: dict[object, int] = {cell.value: at for at, cell in enumerate(row)}
                 titles = found if ID in found else {}
                 continue
-            id_ = str(row[titles[ID]].value or "")
+            shown = str(row[titles[ID]].value or "")
+            id_ = ids[shown][1] if shown in ids else shown
             if sheet.title == TERM_SHEET and id_ in fields:
                 row[titles[VALUE]].value = fields[id_]
             for part, title in _IN_CELLS.get(sheet.title, ()):
@@ -106,7 +108,7 @@ def _write_csv(path: Path, form: BidForm, fields: Mapping[str, str]) -> None:
         rows.append(
             {
                 LINE: str(line.line),
-                ID: line.item_id,
+                ID: short_id(form, "line", line.item_id),
                 WORK: line.title,
                 PLACE: line.place,
                 QUANTITY: f"{line.quantity:g}",
