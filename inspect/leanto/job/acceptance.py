@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from difflib import get_close_matches
 
 from leanto.building.check import building_problems
@@ -13,16 +14,20 @@ from leanto.checklist.model import Measure
 from leanto.errors import InputProblems, LeantoError, Problem
 from leanto.job.grounds import Grounds
 from leanto.job.probing import probe_fault
+from leanto.quantities import shown
 from leanto.reckon.section import POST_SIZE, PROBE
 from leanto.record.entry import (
     AboutObservation,
     AirMeasured,
     Body,
+    Entry,
     Measured,
     MovedTo,
+    ObservationBody,
     Overruled,
     Zoned,
 )
+from leanto.record.fold import folded_on
 from leanto.record.observation import ObservationKey
 from leanto.record.walk import Walk
 
@@ -62,6 +67,14 @@ def check_body(body: Body, grounds: Grounds, walk: Walk | None = None) -> None:
                 raise LeantoError("A choice of your own needs a reason.", "Type it in a few words.")
 
 
+def check_together(bodies: Iterable[ObservationBody], grounds: Grounds, walk: Walk) -> None:
+    """Nothing for facts that fit, each after those before it; LeantoError otherwise."""
+    for body in bodies:
+        check_body(body, grounds, walk)
+        tried = Entry.model_construct(id=0, at=None, who="", body=body)
+        walk = folded_on(walk, tried, ()) or walk
+
+
 def measure_fault(measure: Measure, value: float | str) -> str:
     """Why the value can't be this measure's, in words; empty when it can."""
     if measure.unit == "choice":
@@ -77,13 +90,16 @@ def measure_fault(measure: Measure, value: float | str) -> str:
     assert measure.low is not None and measure.high is not None
     if measure.low <= value <= measure.high:
         return ""
-    return f"{measure.label}: {measure.low:g} to {measure.high:g} is possible, not {value:g}."
+    low, high, given = (
+        shown().measured(one, measure.unit)[0] for one in (measure.low, measure.high, value)
+    )
+    return f"{measure.label}: {low:.6g} to {high:.6g} is possible, not {given:.6g}."
 
 
 def check_about(body: AboutObservation, grounds: Grounds) -> None:
     """Nothing for a fact about an item that is asked at its station; LeantoError otherwise."""
     station = _station(body.station, grounds)
-    if all(item.id != body.item for item in grounds.asked[station.id]):
+    if all(item.id != body.item for item in grounds.occurring[station.id]):
         if body.item not in grounds.items:
             raise _unknown("item", body.item, list(grounds.items))
         raise LeantoError(

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from leanto.job.grounds import Grounds
+from leanto.quantities import shown
 from leanto.reckon.section import PROBE, deepest_probe_in
 
 _SLACK_IN = 1 / 16
@@ -25,7 +26,7 @@ def probe_fault(
     deepest = deepest_probe_in(item, measures, surface, grounds.building)
     if deepest is None or probe_in <= deepest[0] + _SLACK_IN:
         return ""
-    return (
+    return shown().words(
         f"The {deepest[1]} measures {deepest[0]:g} in. here: an awl sinks 0 to {deepest[0]:g} in., "
-        f"not {probe_in:g}."
+        f"not {probe_in:g} in."
     )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 
 from leanto.quantities.length import parse_length_ft
 from leanto.quantities.refusal import LengthError, QuantityError
@@ -10,7 +11,12 @@ from leanto.quantities.typed_text import shown, tidy
 
 MAX_SQFT = 100_000
 
-_EXAMPLE = "Write it like 12 sq ft or 3' x 4'."
+_EXAMPLE = "Write it like 12 sq ft, 1.1 m2 or 3' x 4'."
+_SQM_PER_SQFT = Fraction(3048, 10_000) ** 2
+_SQM = re.compile(
+    r"(?P<amount>[0-9]{1,3}(?:,[0-9]{3})+(?:\.[0-9]+)?|[0-9]+(?:\.[0-9]+)?|\.[0-9]+) ?"
+    r"(?:m2|m\u00b2|sqm|sq\.? ?m\.?|sq\.? ?met(?:er|re)s?|square met(?:er|re)s?)"
+)
 _SQFT = re.compile(
     r"(?P<amount>[0-9]{1,3}(?:,[0-9]{3})+|[0-9]+(?:\.[0-9]+)?|\.[0-9]+) ?"
     r"(?:sq\.? ?(?:ft|feet|foot)\.?|square (?:feet|foot)|sf|ft2|ft\u00b2)"
@@ -18,13 +24,15 @@ _SQFT = re.compile(
 
 
 def parse_area_sqft(text: str) -> float:
-    """The area in square feet of text such as ``12 sq ft`` or ``3' x 4'``.
+    """The area in square feet of text such as ``12 sq ft``, ``1.1 m2`` or ``3' x 4'``.
 
     Raises QuantityError for anything else, and for more than 100,000 sq ft.
     """
     plain = tidy(text, "An area", _EXAMPLE, QuantityError)
     if match := _SQFT.fullmatch(plain):
         area_sqft = float(match["amount"].replace(",", ""))
+    elif match := _SQM.fullmatch(plain):
+        area_sqft = float(Fraction(match["amount"].replace(",", "")) / _SQM_PER_SQFT)
     else:
         area_sqft = _product(plain, text)
     if area_sqft > MAX_SQFT:

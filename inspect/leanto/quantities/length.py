@@ -14,7 +14,7 @@ MAX_FT = 1000
 MM_PER_INCH = Fraction(254, 10)
 """Exact: the international inch is 25.4 mm."""
 
-LengthUnit = Literal["ft", "in"]
+LengthUnit = Literal["ft", "in", "m", "mm"]
 
 _EXAMPLE = "Write it like 7' 3 1/2\", 7-3, 88 in or 2.24 m."
 _MM_PER_UNIT = {"mm": 1, "cm": 10, "m": 1000}
@@ -89,6 +89,8 @@ def _feet_and_inches(feet: str, inches: str, text: str) -> Fraction:
 def _bare(plain: str, text: str, default_unit: LengthUnit | None) -> Fraction:
     if default_unit is None:
         raise LengthError(f"{shown(text)} has no unit.", _EXAMPLE)
+    if default_unit in ("m", "mm"):
+        return _amount(plain) * _MM_PER_UNIT[default_unit] / MM_PER_INCH
     if default_unit == "in":
         return _amount(plain)
     if "-" in plain:

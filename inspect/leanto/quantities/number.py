@@ -51,16 +51,16 @@ def parse_count(text: str) -> int:
     return int(number)
 
 
-def parse_temperature_f(text: str) -> float:
+def parse_temperature_f(text: str, *, bare: Literal["f", "c"] = "f") -> float:
     """The temperature in degrees Fahrenheit of text such as ``41``, ``41 F`` or ``5 C``.
 
-    A bare number is in degrees Fahrenheit.
+    A bare number is in degrees Fahrenheit, or in those of ``bare``.
     """
     example = "Write it like 41 F or 5 C."
     number, unit = _split(text, "A temperature", example)
     if unit == "%":
         raise QuantityError(f"{shown(text)} is a percentage, not a temperature.", example)
-    degrees_f = _fahrenheit(number) if unit == "c" else number
+    degrees_f = _fahrenheit(number) if (unit or bare) == "c" else number
     if not LOWEST_F <= degrees_f <= HIGHEST_F:
         raise QuantityError(
             f"{shown(text)} is not between {LOWEST_F:g} F and {HIGHEST_F:g} F.", example

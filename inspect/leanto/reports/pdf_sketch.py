@@ -11,7 +11,7 @@ from reportlab.platypus import Flowable
 from leanto.building.rectangle import Rectangle
 from leanto.building.sketch import Sketch, SketchZone
 from leanto.building.surface import PlacedOpening
-from leanto.quantities import format_ft_in
+from leanto.quantities import format_ft_in, shown
 from leanto.reports.fonts import Face, Typesetter
 from leanto.reports.pdf_badge import Badges
 from leanto.reports.pdf_hatch import hatch
@@ -19,7 +19,7 @@ from leanto.reports.pdf_style import ACCENT, GRAY, INK, LIGHT, PALE
 from leanto.reports.pdf_text import draw_text
 
 _LEFT_PT, _RIGHT_PT, _TOP_PT, _BOTTOM_PT = 30.0, 10.0, 8.0, 32.0
-_BAR_FT = (1, 2, 5, 10, 20, 50)
+_BAR = (1, 2, 5, 10, 20, 50)
 _BAR_PT = 36.0
 _LABEL_PT = 6.2
 
@@ -160,8 +160,10 @@ class SketchDrawing(Flowable):
         canvas.restoreState()
 
     def _draw_scale_bar(self, canvas: Canvas) -> None:
-        """A bar of a round number of feet, one half dark."""
-        feet = min(_BAR_FT, key=lambda ft: abs(self._pt(ft) - _BAR_PT))
+        """A bar of a round number of feet or meters, one half dark."""
+        metric = shown().is_metric
+        round_ft = {amount / 0.3048 if metric else amount: amount for amount in _BAR}
+        feet = min(round_ft, key=lambda ft: abs(self._pt(ft) - _BAR_PT))
         length, bottom = self._pt(feet), -27.0
         canvas.setStrokeColor(INK)
         canvas.setLineWidth(0.5)
@@ -169,7 +171,7 @@ class SketchDrawing(Flowable):
         canvas.rect(0, bottom, length / 2, 2.6, fill=1)
         canvas.setFillColor(white)
         canvas.rect(length / 2, bottom, length / 2, 2.6, fill=1)
-        text = f"{feet} ft"
+        text = f"{round_ft[feet]} {'m' if metric else 'ft'}"
         draw_text(canvas, length + 4, bottom - 1, text, self._setter, 6.2, color=GRAY)
 
 

@@ -9,7 +9,7 @@ from itertools import groupby
 from leanto.assessment import Assessment
 from leanto.cost.estimate import CostLine, Estimate
 from leanto.money import Spread, format_usd
-from leanto.quantities import format_quantity
+from leanto.quantities import format_quantity, shown
 from leanto.reports.blocks import Band, Block, Column, Facts, Paragraph, RangeBar, Row, Table
 from leanto.reports.contents.numbering import Numbering
 from leanto.reports.contents.words import about, capitalized, counted
@@ -101,7 +101,7 @@ def total_facts(estimate: Estimate) -> Facts:
                 f"{estimate.labor_hours.likely:,.0f} "
                 f"({estimate.labor_hours.low:,.0f} to {estimate.labor_hours.high:,.0f})",
             ),
-            ("Debris", f"{estimate.debris_lb:,.0f} lb"),
+            ("Debris", shown().weight(estimate.debris_lb)),
         )
     )
 

@@ -17,6 +17,7 @@ from leanto.reports.contents.provenance import provenance_blocks
 from leanto.reports.contents.reckoned import reckoned_blocks
 from leanto.reports.contents.sketches import finding_figures
 from leanto.reports.contents.summary import summary_blocks
+from leanto.reports.in_units import in_shown_units, typed_for
 
 FOOTER = "Planning allowances, not quotes. Nothing here is called safe. Local codes govern."
 INVENTED = "The building, the walk and the pictures in this report are invented."
@@ -52,7 +53,7 @@ def condition_report(assessment: Assessment, who: str = "") -> Report:
         Heading(1, "Sketches"),
         *finding_figures(assessment, numbers),
         Heading(1, "Gut or keep"),
-        *decision_blocks(assessment.decision),
+        *decision_blocks(assessment, numbers),
         Heading(1, "Scope and allowances"),
         *allowance_blocks(assessment, numbers),
         Heading(1, "Money"),
@@ -69,7 +70,7 @@ def condition_report(assessment: Assessment, who: str = "") -> Report:
         Heading(1, "Appendix: where each figure comes from"),
         *provenance_blocks(assessment, numbers),
     ]
-    return Report(
+    report = Report(
         kind="Condition report",
         title=building.name,
         subtitle=building.place,
@@ -79,6 +80,7 @@ def condition_report(assessment: Assessment, who: str = "") -> Report:
         footer=FOOTER,
         keywords=("condition", "outbuilding", building.name),
     )
+    return in_shown_units(report, *typed_for(assessment))
 
 
 def _cautions(assessment: Assessment) -> tuple[Block, ...]:

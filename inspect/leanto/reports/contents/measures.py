@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from leanto.checklist.model import Measure
-from leanto.quantities import format_ft_in
+from leanto.quantities import format_ft_in, shown
 
 _SUFFIXES = {
     "pct": " %",
@@ -40,5 +40,9 @@ def _value(value: float | str, unit: str) -> str:
             return format_ft_in(value / 12, 16)
         case "ft":
             return format_ft_in(value)
+        case "sqft" if shown().is_metric:
+            return shown().area(value)
+        case "deg_f" if shown().is_metric:
+            return shown().temperature(value)
         case _:
             return f"{value:,.2f}".rstrip("0").rstrip(".") + _SUFFIXES.get(unit, "")

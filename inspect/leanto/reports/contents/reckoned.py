@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from leanto.assessment import Assessment
+from leanto.cost.feed import least
 from leanto.reckon.model import Reckoning
 from leanto.reports.blocks import Block, Bullets, Column, Entry, Facts, Heading, Paragraph, Table
+from leanto.reports.contents.feed import feed_blocks, first_in_words
 from leanto.reports.contents.words import capitalized
 
 SAID = (
@@ -24,12 +26,13 @@ _GROUPS = (
     ),
     ("Roof", ("roof-take-off", "roof-slope", "roof-layers", "roof-life")),
     ("Soft wood", ("section",)),
+    ("Notches and holes", ("cut-member",)),
     ("Meter readings", ("moisture",)),
     ("Water and mold", ("mold", "wet-lining", "cut")),
     ("Pests, gaps and soil", ("pest", "gap", "clearance")),
     ("The feed", ("feed", "long-feed", "feed-there")),
     ("Insulation and heat", ("insulation", "heat")),
-    ("Debris", ("debris-linings", "debris-coverings")),
+    ("Debris", ("debris-linings", "debris-coverings", "debris-apart")),
 )
 _AS_TABLE = {
     "section": (
@@ -63,6 +66,12 @@ def reckoned_blocks(assessment: Assessment) -> tuple[Block, ...]:
             for one in group:
                 blocks.append(_entry(one, f"C{number}"))
                 number += 1
+        if "feed" in kinds and assessment.library.feed_materials is not None:
+            side_by_side = feed_blocks(
+                assessment.feed_ways, assessment.library.feed_materials.source
+            )
+            if side_by_side:
+                blocks += [Heading(3, "Ways of running the feed, side by side"), *side_by_side]
         blocks += _below(group)
     return tuple(blocks)
 
@@ -72,12 +81,13 @@ def kind_of(one: Reckoning) -> str:
     return one.id.partition("@")[0]
 
 
-def single_blocks(one: Reckoning) -> tuple[Block, ...]:
-    """One reckoning on its own, with all its words."""
+def single_blocks(one: Reckoning, more: Sequence[Block] = ()) -> tuple[Block, ...]:
+    """One reckoning on its own, with all its words; ``more`` stands below the figures."""
     figures = tuple((figure.label, figure.text) for figure in one.figures)
     return (
         Paragraph(capitalized(one.verdict), "lead"),
         *((Facts(figures),) if figures else ()),
+        *more,
         *((Bullets(one.reasons),) if one.reasons else ()),
         *((Heading(3, "Also to be looked at"), Bullets(one.asks)) if one.asks else ()),
         *(Paragraph(f"Caution: {caution}") for caution in one.cautions),
@@ -90,9 +100,11 @@ def long_feed_in_words(assessment: Assessment) -> str:
     for one in assessment.reckonings:
         if kind_of(one) == "long-feed":
             run = next(figure.text for figure in one.figures if figure.label == "Run")
+            first = least(assessment.feed_ways)
+            costs = f" The least that carries it all: {first_in_words(first)}." if first else ""
             return (
                 f"The feed from the house runs {run}, beyond 100 ft: the distance sets wire, "
-                "conduit and price; see Checks by the numbers."
+                f"conduit and price.{costs} See Checks by the numbers."
             )
     return ""
 

@@ -8,6 +8,7 @@ from leanto.bids.levelled import Levelled
 from leanto.building.model import Building
 from leanto.reports.blocks import Block, Bullets, Heading, Paragraph, Report
 from leanto.reports.contents.bids import NO_CHOICE, found_in, total_blocks
+from leanto.reports.in_units import in_shown_units
 
 
 def short_bids_report(made: Levelled, building: Building, as_of: date) -> Report:
@@ -16,7 +17,7 @@ def short_bids_report(made: Levelled, building: Building, as_of: date) -> Report
     for one in made.bids:
         found = tuple(found_in(one)) or ("Nothing stands out.",)
         blocks += [Heading(2, one.bid.bidder), Bullets(found)]
-    return Report(
+    report = Report(
         kind="Bids in short",
         title=building.name,
         subtitle=building.place,
@@ -24,3 +25,4 @@ def short_bids_report(made: Levelled, building: Building, as_of: date) -> Report
         blocks=(*blocks, Paragraph(NO_CHOICE, "note")),
         invented=building.invented,
     )
+    return in_shown_units(report, building, *(one.bid for one in made.bids))

@@ -1,0 +1,26 @@
+"""Say or choose what a job's amounts are shown in."""
+
+from __future__ import annotations
+
+import argparse
+
+from leanto.cli.job_argument import add_job
+from leanto.quantities import System
+
+HELP = "show a job in feet and inches or in metric; without a word, say which it is"
+_WORDS = {"feet": System.FEET, "metric": System.METRIC}
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    add_job(parser)
+    parser.add_argument("system", nargs="?", choices=tuple(_WORDS), help="what to show it in")
+
+
+def run(arguments: argparse.Namespace) -> int:
+    from leanto.job import Job
+
+    with Job.open(arguments.job) as job:
+        if arguments.system is not None:
+            job.show_in(_WORDS[arguments.system])
+        print(f"Shown in {job.units}.")
+    return 0
