@@ -191,6 +191,27 @@ def test_undo_of_a_change_goes_back_to_the_earlier_building_and_the_first_one_st
     assert next_undo(undone) is None
 
 
+def test_a_batch_is_undone_and_redone_as_one() -> None:
+    other = {**SILL, "number": 2}
+    bodies = (
+        Noted(**SILL, text="before"),
+        Answered(**SILL, condition=Condition.WORN, batch="a"),
+        Measured(**SILL, measure="probe_depth_in", value=1.5, batch="a"),
+        Answered(**other, condition=Condition.SOUND, batch="b"),
+    )
+
+    one_undone = entries_of(*bodies, Undone(entry=4))
+    assert len(fold(one_undone).observations) == 1
+    undone = entries_of(*[entry.body for entry in one_undone], Undone(entry=3))
+    seen = fold(undone).observations[KEY]
+    assert (seen.note, seen.condition, seen.measures) == ("before", None, {})
+    assert next_redo(undone) == undone[1]
+    redone = entries_of(*[entry.body for entry in undone], Redone(entry=2))
+    assert fold(redone).observations[KEY].condition is Condition.WORN
+    assert fold(redone).observations[KEY].measures == {"probe_depth_in": 1.5}
+    assert next_redo(redone) == redone[3]
+
+
 @pytest.mark.parametrize("target", [1, 3, 99])
 def test_an_undo_of_any_but_the_next_entry_has_no_effect(target: int) -> None:
     entries = entries_of(answered(), Noted(**SILL, text="x"), Undone(entry=target))

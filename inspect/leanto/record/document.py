@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date, datetime
 from pathlib import Path
-from typing import Literal, Self
+from typing import Annotated, Literal, Self
 
 from pydantic import Field, FiniteFloat, model_validator
 
@@ -12,6 +12,8 @@ from leanto.building.check import building_problems
 from leanto.building.model import Building
 from leanto.checklist.condition import Condition
 from leanto.errors import InputProblems, Problem
+from leanto.quantities import System
+from leanto.record.agreed_entry import AskedLine, BidAwarded, Count, Dollars, Opened, Paid
 from leanto.record.bid_entry import (
     Bidder,
     Digest,
@@ -124,6 +126,22 @@ class BidPart(Strict):
     """The owner's readings of fields that could not be read."""
 
 
+class ChangePart(Strict):
+    """A change-order request as it was written, and what came of it."""
+
+    number: Count
+    lines: tuple[AskedLine, ...]
+    asked_on: date
+    settled_usd: Dollars | None = None
+    settled_on: date | None = None
+
+    @model_validator(mode="after")
+    def _settled_on_a_day(self) -> Self:
+        if (self.settled_usd is None) != (self.settled_on is None):
+            raise ValueError("an agreed amount needs its day, and a day an amount")
+        return self
+
+
 class StandPart(Strict):
     station: str
     item: str = ""
@@ -138,6 +156,7 @@ class JobDocument(Strict):
     walked_on: date | None = None
     building: Building | None = None
     standing_at: StandPart | None = None
+    units: System = System.FEET
     air: dict[str, AirPart] = Field(default_factory=dict)
     """By station, the latest last."""
     observations: tuple[ObservationPart, ...] = ()
@@ -150,6 +169,13 @@ class JobDocument(Strict):
     forms_sent: tuple[SentForm, ...] = ()
     """Bid forms that went out, the latest last."""
     bids: tuple[BidPart, ...] = ()
+    award: BidAwarded | None = None
+    """The bid that was chosen, with its baseline."""
+    payments: tuple[Paid, ...] = ()
+    openings: tuple[Opened, ...] = ()
+    changes: tuple[ChangePart, ...] = ()
+    bidding_file: Annotated[str, Field(max_length=200_000)] = ""
+    """The owner's ``bidding.yaml``, as it was typed; empty where there is none."""
 
 
 def read_export(path: Path) -> JobDocument:

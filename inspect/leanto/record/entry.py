@@ -9,6 +9,16 @@ from pydantic import Field, FiniteFloat
 
 from leanto.building.model import Building
 from leanto.checklist.condition import Condition
+from leanto.quantities import System
+from leanto.record.agreed_entry import (
+    BidAwarded,
+    ChangeAsked,
+    ChangeSettled,
+    Opened,
+    OpeningStruck,
+    Paid,
+    PaymentStruck,
+)
 from leanto.record.bid_entry import (
     BidAdded,
     BidAnswered,
@@ -38,6 +48,8 @@ class AboutObservation(Strict):
     station: str
     item: str
     number: Number = 1
+    batch: Annotated[str, Field(max_length=40, exclude_if=lambda batch: not batch)] = ""
+    """Neighbors of one batch were entered by one key, so undo takes them back together."""
 
 
 class BuildingSet(Strict):
@@ -88,6 +100,9 @@ class PhotoRemoved(AboutObservation):
     digest: Digest
 
 
+ObservationBody = Answered | Measured | Zoned | Noted | DangerMarked | PhotoAdded | PhotoRemoved
+
+
 class AirMeasured(Strict):
     kind: Literal["air measured"] = "air measured"
     station: str
@@ -135,6 +150,8 @@ class ScopeAdded(Strict):
     quantity: OwnQuantity
     note: Reason = ""
     """Goes to the bidders with the line."""
+    number: Annotated[int | None, Field(ge=1, exclude_if=lambda number: number is None)] = None
+    """Given when two records are merged; else added lines are counted in their order."""
 
 
 class NoteToBidders(AboutItem):
@@ -150,6 +167,13 @@ class MovedTo(Strict):
     kind: Literal["moved to"] = "moved to"
     station: str
     item: str = ""
+
+
+class UnitsSet(Strict):
+    """What amounts are shown in from now on. Undo passes over it: it changes no fact."""
+
+    kind: Literal["units set"] = "units set"
+    system: System
 
 
 class Imported(Strict):
@@ -196,7 +220,15 @@ Body = Annotated[
     | BidAdded
     | BidAnswered
     | BidWithdrawn
+    | BidAwarded
+    | Paid
+    | PaymentStruck
+    | Opened
+    | OpeningStruck
+    | ChangeAsked
+    | ChangeSettled
     | MovedTo
+    | UnitsSet
     | Imported
     | Undone
     | Redone,

@@ -7,12 +7,15 @@ from datetime import date
 
 from leanto.building.rectangle import Rectangle
 from leanto.building.stations import stations_of
+from leanto.quantities import System
+from leanto.record.agreed_entry import ChangeAsked, ChangeSettled
 from leanto.record.bid_entry import BidAdded, BidAnswered, BidsSent
 from leanto.record.document import (
     FORMAT,
     AddedLinePart,
     AirPart,
     BidPart,
+    ChangePart,
     JobDocument,
     ObservationPart,
     OverrulingPart,
@@ -37,6 +40,7 @@ from leanto.record.entry import (
     ScopeAdded,
     ScopeMarked,
     ScopeQuantity,
+    UnitsSet,
     Zoned,
 )
 from leanto.record.observation import Observation
@@ -44,14 +48,18 @@ from leanto.record.walk import Walk
 from leanto.yaml_output import dump_yaml
 
 
-def export_text(walk: Walk, *, job: str, walked_on: date | None) -> str:
-    """The walk as YAML, its observations in walking order."""
+def export_text(walk: Walk, *, job: str, walked_on: date | None, bidding_file: str = "") -> str:
+    """The walk as YAML, its observations in walking order.
+
+    ``bidding_file`` is the text of the owner's own ``bidding.yaml``.
+    """
     document = JobDocument(
         leanto_export=FORMAT,
         job=job,
         walked_on=walked_on,
         building=walk.building,
         standing_at=StandPart(station=walk.station, item=walk.item) if walk.station else None,
+        units=walk.units,
         air={
             station: AirPart(temp_f=air.temp_f, humidity_pct=air.humidity_pct)
             for station, air in walk.air.items()
@@ -96,6 +104,20 @@ def export_text(walk: Walk, *, job: str, walked_on: date | None) -> str:
             )
             for bid in walk.bids.values()
         ),
+        award=walk.award,
+        payments=tuple(walk.payments.values()),
+        openings=tuple(walk.openings.values()),
+        changes=tuple(
+            ChangePart(
+                number=one.number,
+                lines=one.lines,
+                asked_on=one.asked_on,
+                settled_usd=one.settled_usd,
+                settled_on=one.settled_on,
+            )
+            for one in walk.changes.values()
+        ),
+        bidding_file=bidding_file,
     )
     data = document.model_dump(mode="json", exclude_defaults=True)
     if walk.building is not None:
@@ -176,9 +198,25 @@ def _bodies(document: JobDocument, source: str) -> Iterator[Body]:
         yield BidAdded.model_validate(bid.model_dump(exclude={"answers"}))
         for field, text in bid.answers.items():
             yield BidAnswered(digest=bid.digest, field=field, text=text)
+    yield from _agreed(document)
     if document.standing_at is not None:
         yield MovedTo(station=document.standing_at.station, item=document.standing_at.item)
+    if document.units is not System.FEET:
+        yield UnitsSet(system=document.units)
     yield Imported(source=source, walked_on=document.walked_on)
+
+
+def _agreed(document: JobDocument) -> Iterator[Body]:
+    if document.award is not None:
+        yield document.award
+    yield from document.payments
+    yield from document.openings
+    for part in document.changes:
+        yield ChangeAsked(number=part.number, lines=part.lines, asked_on=part.asked_on)
+        if part.settled_usd is not None and part.settled_on is not None:
+            yield ChangeSettled(
+                number=part.number, usd=part.settled_usd, settled_on=part.settled_on
+            )
 
 
 def _about(part: ObservationPart) -> Iterator[Body]:

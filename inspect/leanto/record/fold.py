@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable
+from collections.abc import Container, Iterable, Sequence
 from dataclasses import replace
 from typing import Any
 
 from leanto.building.model import Building
 from leanto.building.rectangle import Rectangle
+from leanto.quantities import System
+from leanto.record.agreed_entry import AfterBids
 from leanto.record.bid_entry import (
     AboutBid,
     BidAdded,
@@ -34,8 +36,10 @@ from leanto.record.entry import (
     ScopeAdded,
     ScopeMarked,
     ScopeQuantity,
+    UnitsSet,
     Zoned,
 )
+from leanto.record.fold_agreed import Agreed
 from leanto.record.history import History
 from leanto.record.kept_bid import KeptBid
 from leanto.record.observation import Air, Observation, ObservationKey, Overruling, Photo
@@ -56,7 +60,9 @@ def fold(entries: Iterable[Entry]) -> Walk:
     added: list[AddedLine] = []
     sent: list[SentForm] = []
     bids: dict[str, KeptBid] = {}
+    agreed = Agreed()
     stands = MovedTo(station="")
+    units = System.FEET
     for entry in History.of(entries).live:
         match entry.body:
             case BuildingSet() as body:
@@ -76,13 +82,17 @@ def fold(entries: Iterable[Entry]) -> Walk:
                 before = edits.get(body.item_id, ScopeEdit(body.item_id))
                 edits[body.item_id] = _edited(before, body, entry)
             case ScopeAdded() as body:
-                added.append(_added(body, len(added) + 1, entry))
+                added.append(_added(body, added, entry))
             case BidsSent(form=form):
                 sent.append(form)
             case BidAdded() | AboutBid() as body:
                 bids = _with_bid(bids, body, entry)
+            case AfterBids() as body:
+                agreed = agreed.after(body)
             case MovedTo() as body:
                 stands = body
+            case UnitsSet(system=system):
+                units = system
     return Walk(
         building=building,
         observations={key: seen for key, seen in observations.items() if _holds_something(seen)},
@@ -92,8 +102,13 @@ def fold(entries: Iterable[Entry]) -> Walk:
         added_lines=tuple(added),
         forms_sent=tuple(sent),
         bids=bids,
+        award=agreed.award,
+        payments=agreed.payments,
+        openings=agreed.openings,
+        changes=agreed.changes,
         station=stands.station,
         item=stands.item,
+        units=units,
     )
 
 
@@ -115,6 +130,8 @@ def folded_on(walk: Walk, entry: Entry, known: Container[ObservationKey]) -> Wal
             return replace(walk, observations={**walk.observations, key: after})
         case MovedTo(station=station, item=item):
             return replace(walk, station=station, item=item)
+        case UnitsSet(system=system):
+            return replace(walk, units=system)
     return None
 
 
@@ -204,7 +221,8 @@ def _with_bid(
     return bids
 
 
-def _added(body: ScopeAdded, number: int, entry: Entry) -> AddedLine:
+def _added(body: ScopeAdded, before: Sequence[AddedLine], entry: Entry) -> AddedLine:
+    number = body.number or max((line.number for line in before), default=0) + 1
     return AddedLine(
         id=f"{body.work}@{body.surface_id or 'building'}+{number}",
         work=body.work,

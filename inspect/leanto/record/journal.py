@@ -2,12 +2,23 @@
 
 from __future__ import annotations
 
+import contextlib
 import threading
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import date, datetime
 
+from leanto.errors import JobError, NotKept
 from leanto.record import refusal
-from leanto.record.entry import AboutObservation, AirMeasured, Body, Entry, Imported, Redone, Undone
+from leanto.record.entry import (
+    AboutObservation,
+    AirMeasured,
+    Body,
+    Entry,
+    Imported,
+    ObservationBody,
+    Redone,
+    Undone,
+)
 from leanto.record.fold import fold, folded_on, next_redo, next_undo
 from leanto.record.observation import ObservationKey
 from leanto.record.store import Store
@@ -28,6 +39,11 @@ class Journal:
         self._one_at_a_time = threading.RLock()
         self._folded: tuple[int, Walk] | None = None
         self._known = {key for entry in self.entries if (key := _key(entry.body)) is not None}
+        self.holds = False
+        """Whether entries that the disk refuses are held in memory, to be tried again."""
+        self.held: tuple[Entry, ...] = ()
+        """The last entries, where they are not on the disk."""
+        self.held_because: NotKept | None = None
 
     @property
     def read_only_reason(self) -> str:
@@ -63,12 +79,48 @@ class Journal:
         return self._clock()
 
     def append(self, body: Body) -> Entry:
-        """The entry, on the disk when this returns; raises what the store raises."""
-        with self._one_at_a_time:
-            entry = self._store.append(body, at=self._clock(), who=self._who)
-            self._fold_on(entry)
-            self.entries = (*self.entries, entry)
+        """The entry, on the disk when this returns; raises what the store raises.
+
+        What the store cannot keep is held in memory instead where ``holds`` says so.
+        """
+        (entry,) = self._append_all((body,), self._clock())
         return entry
+
+    def append_together(self, bodies: Sequence[ObservationBody]) -> tuple[Entry, ...]:
+        """The entries, kept all or none, and undone as one; raises what the store raises."""
+        at = self._clock()
+        batch = {"batch": at.isoformat(timespec="microseconds")}
+        return self._append_all([body.model_copy(update=batch) for body in bodies], at)
+
+    def _append_all(self, bodies: Sequence[Body], at: datetime) -> tuple[Entry, ...]:
+        with self._one_at_a_time:
+            try:
+                self.keep_held()
+                entries = self._store.append_all(bodies, at=at, who=self._who)
+            except NotKept as refused:
+                if not self.holds:
+                    raise
+                numbered = enumerate(bodies, start=len(self.entries) + 1)
+                entries = tuple(Entry(id=id_, at=at, who=self._who, body=b) for id_, b in numbered)
+                self.held, self.held_because = (*self.held, *entries), refused
+            for entry in entries:
+                self._fold_on(entry)
+                self.entries = (*self.entries, entry)
+        return entries
+
+    def keep_held(self) -> None:
+        """Brings what is held to the disk; NotKept where that is refused once more."""
+        with self._one_at_a_time:
+            if self.held:
+                self._store.add(self.held)
+                self.held, self.held_because = (), None
+
+    def go_on_in(self, store: Store) -> None:
+        """Entries go into another record from now on, which holds all of these already."""
+        with self._one_at_a_time:
+            left, self._store = self._store, store
+            self.held, self.held_because = (), None
+            left.close()
 
     def _fold_on(self, entry: Entry) -> None:
         """Carries the walk on by one entry, where that needs no whole fold."""
@@ -106,6 +158,9 @@ class Journal:
         return not self.read_only_reason and next_redo(self.entries) is not None
 
     def close(self) -> None:
+        """Ends it; what is held is tried once more."""
+        with contextlib.suppress(JobError):
+            self.keep_held()
         self._store.close()
 
 

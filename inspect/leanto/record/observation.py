@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 
@@ -67,3 +68,12 @@ class Overruling:
     course: str
     """``gut`` or ``keep``."""
     reason: str
+
+
+def in_order(
+    observations: Mapping[ObservationKey, Observation],
+) -> tuple[tuple[ObservationKey, Observation], ...]:
+    """The observations of a walk in the order of their keys."""
+    return tuple(
+        sorted(observations.items(), key=lambda one: (one[0].station, one[0].item, one[0].number))
+    )

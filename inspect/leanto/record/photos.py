@@ -68,6 +68,33 @@ def import_photo(source: Path, folder: Path) -> Photo:
     return Photo(digest, name[-_MAX_NAME:], taken_at)
 
 
+def when_taken(source: Path) -> datetime | None:
+    """When the camera says the picture was taken, by its own clock; None when it does not say."""
+    from PIL import Image
+
+    try:
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")
+            with Image.open(source, formats=_FORMATS) as picture:
+                return _taken_at(picture)
+    except (*_BROKEN, Image.DecompressionBombError):
+        return None
+
+
+def small_picture(file: Path, wide_px: int, high_px: int) -> Image:
+    """A kept photo, as large as fits into so many pixels; PhotoError when it is not whole."""
+    from PIL import Image as image
+
+    try:
+        with image.open(file, formats=("JPEG",)) as picture:
+            picture.thumbnail((max(1, wide_px), max(1, high_px)))
+            return picture.convert("RGB")
+    except _BROKEN:
+        raise PhotoError(
+            "The photo's file is missing or broken.", "Add the picture again."
+        ) from None
+
+
 def photo_file(folder: Path, digest: str) -> Path:
     """Where the photo with this digest lies."""
     return folder / f"{digest}.jpg"

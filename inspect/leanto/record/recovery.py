@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from leanto.errors import JobError
-from leanto.record.entry import BuildingSet, Entry, Imported, MovedTo, Redone, Undone
+from leanto.record.entry import BuildingSet, Entry, Imported, MovedTo, Redone, Undone, UnitsSet
 from leanto.record.salvage import Row, salvage
 from leanto.record.store import entry_of
 
@@ -95,7 +95,7 @@ def renumbered(entries: Iterable[Entry]) -> tuple[Entry, ...]:
                 shift(entry, kept, undone)
             case Redone():
                 shift(entry, undone, kept)
-            case MovedTo():
+            case MovedTo() | UnitsSet():
                 add(entry)
             case Imported():
                 add(entry)

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from pydantic import ValidationError
 
-from leanto.errors import JobError, ReadOnlyJob
+from leanto.errors import JobError, NotKept, ReadOnlyJob
 
 OPEN_ELSEWHERE = "This job is open in another program."
 MAY_NOT_WRITE = "Nothing can be written into this job's folder."
@@ -52,7 +52,7 @@ def not_opened(path: Path, error: sqlite3.Error) -> JobError:
     )
 
 
-def not_kept(error: sqlite3.Error) -> JobError:
+def not_kept(error: sqlite3.Error) -> NotKept:
     """What is said when an entry could not be written; everything before it is kept."""
     said = {
         sqlite3.SQLITE_FULL: "the disk is full",
@@ -60,7 +60,7 @@ def not_kept(error: sqlite3.Error) -> JobError:
         sqlite3.SQLITE_READONLY: "nothing can be written into this job's folder any more",
         sqlite3.SQLITE_BUSY: "another program holds the record",
     }.get(primary_code(error), str(error))
-    return JobError(
+    return NotKept(
         f"This was not kept: {said}. Everything before it is.",
         "Put that right (free some space, say), then enter it again.",
     )

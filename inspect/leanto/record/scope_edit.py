@@ -44,3 +44,7 @@ class AddedLine:
     """Goes to the bidders with the line."""
     who: str = field(default="", compare=False)
     at: datetime | None = field(default=None, compare=False)
+
+    @property
+    def number(self) -> int:
+        return int(self.id.rpartition("+")[2])

@@ -12,7 +12,7 @@ from __future__ import annotations
 import contextlib
 import sqlite3
 import threading
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Self
@@ -118,19 +118,46 @@ class Store:
         return cls(path, connection, lock, read_only_reason)
 
     def append(self, body: Body, *, at: datetime, who: str) -> Entry:
-        """The entry, on the disk when this returns.
+        """The entry, on the disk when this returns; raises what ``append_all`` raises."""
+        (entry,) = self.append_all((body,), at=at, who=who)
+        return entry
 
-        Raises ReadOnlyJob, or JobError when it could not be written: nothing else is lost then,
+    def append_all(self, bodies: Sequence[Body], *, at: datetime, who: str) -> tuple[Entry, ...]:
+        """The entries, all of them on the disk when this returns, or none.
+
+        Raises ReadOnlyJob, or NotKept when it could not be written: nothing else is lost then,
         and it may be tried again. ``at`` needs a time zone.
         """
+        with self._adding() as last:
+            entries = tuple(
+                Entry(id=id_, at=at, who=who, body=body)
+                for id_, body in enumerate(bodies, start=last + 1)
+            )
+            for entry in entries:
+                _insert(self._connection, entry)
+        return entries
+
+    def add(self, entries: Sequence[Entry]) -> None:
+        """Adds entries that were made when the disk refused them; raises as ``append_all``.
+
+        They must follow the last one that is kept.
+        """
+        with self._adding() as last:
+            for id_, entry in enumerate(entries, start=last + 1):
+                if entry.id != id_:
+                    raise ValueError(f"entry {entry.id} cannot be added as number {id_}")
+                _insert(self._connection, entry)
+
+    @contextlib.contextmanager
+    def _adding(self) -> Iterator[int]:
+        """The id of the last entry; what is added meanwhile is kept whole or not at all."""
         if self.read_only:
             raise refusal.read_only(self.read_only_reason)
         with self._one_at_a_time:
             try:
                 self._connection.execute("BEGIN IMMEDIATE")
                 (last,) = self._connection.execute("SELECT max(id) FROM entries").fetchone()
-                entry = Entry(id=(last or 0) + 1, at=at, who=who, body=body)
-                _insert(self._connection, entry)
+                yield last or 0
                 self._connection.execute("COMMIT")
             except sqlite3.ProgrammingError:
                 raise
@@ -139,7 +166,6 @@ class Store:
             finally:
                 if self._connection.in_transaction:
                     self._connection.execute("ROLLBACK")
-        return entry
 
     def entries(self) -> tuple[Entry, ...]:
         """Every entry in order; JobError that names the first one that can't be read."""

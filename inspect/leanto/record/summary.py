@@ -68,7 +68,7 @@ def _summary(rows: list[tuple[int, str, str, str | int | None]]) -> Summary:
     for id_, at, kind, fact in rows:
         last_change = last_change if kind in NOT_ASSESSED else id_
         match kind:
-            case "moved to":
+            case "moved to" | "units set":
                 continue
             case "undone" | "redone":
                 source, onto = (kept, undone) if kind == "undone" else (undone, kept)
