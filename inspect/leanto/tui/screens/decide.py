@@ -148,8 +148,8 @@ def _about(assessment: Assessment, one: SurfaceDecision) -> list[Content | tuple
             [
                 f"{chance_pct(one.prior)} before anything was seen, by lining, age and base",
                 *lines,
-                f"{chance_pct(one.unseen.p)} now; if there is some, {one.unseen.extent:.0%} of the unseen "
-                f"part on average: {one.unseen.mean:.0%} in all",
+                f"{chance_pct(one.unseen.p)} now; if there is some, {one.unseen.extent:.0%} of the "
+                f"unseen part on average: {one.unseen.mean:.0%} in all",
                 "planning assumptions: each may be changed in checklists/hidden.yaml",
             ],
         )
