@@ -167,6 +167,22 @@ def test_undo_and_redo_tell_which_entry_they_took(job: Job) -> None:
     assert [entry.body.kind for entry in job.entries[-2:]] == ["undone", "redone"]
 
 
+def test_what_one_key_enters_is_kept_whole_or_not_at_all_and_undone_as_one(job: Job) -> None:
+    depth = Measured(**SILL, measure="probe_depth_in", value=1.5)
+    entries = job.record_together([rotten(), depth])
+
+    assert job.walk.observations[KEY].measures == {"probe_depth_in": 1.5}
+    assert len({entry.at for entry in entries}) == 1
+    assert job.undo() == entries[-1]
+    assert KEY not in job.walk.observations
+    assert job.redo() == entries[0]
+    assert job.walk.observations[KEY].measures == {"probe_depth_in": 1.5}
+    before = job.entries
+    with pytest.raises(LeantoError, match="possible"):
+        job.record_together([rotten(), depth.model_copy(update={"value": 4000.0})])
+    assert job.entries == before
+
+
 def test_a_second_opening_only_reads_and_says_why(job: Job, folder: Path) -> None:
     job.record(rotten())
 
@@ -423,3 +439,28 @@ def test_reports_are_written_where_they_are_wanted(
         assert all(report.path.read_bytes().startswith(b"%PDF") for report in written)
         assert all(report.pages >= 1 for report in written)
     assert steps
+
+
+def test_what_an_earlier_answer_made_pointless_is_asked_again_once_it_is_taken_back(
+    job: Job, small_library: Path
+) -> None:
+    """The walk, its progress and what was not looked at go by one list."""
+
+    def asked() -> list[str]:
+        (covered,) = [c for c in job.assess().coverage if c.station.id == STAIN["station"]]
+        here = [item.id for item in job.items_at(STAIN["station"])]
+        assert list(covered.items) == here
+        return here
+
+    walk = small_library / "walk/trial.yaml"
+    after = "    pointless_after: [{item: grade, answers: [failed], where: anywhere}]\n"
+    text = walk.read_text("utf-8").replace("    prompt: Stain\n", after + "    prompt: Stain\n")
+    walk.write_text(text, encoding="utf-8")
+    assert asked() == ["stain"]
+    job.record(Answered(station="site", item="grade", condition=Condition.FAILED))
+    assert asked() == []
+    job.undo()
+    assert asked() == ["stain"]
+    job.redo()
+    job.record(Answered(**STAIN, condition=Condition.WORN))
+    assert asked() == ["stain"]

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import contextlib
-import getpass
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal, Self
@@ -13,16 +11,24 @@ from leanto.assessment import Assessment, assess
 from leanto.building.model import Building
 from leanto.building.station import Station
 from leanto.checklist.model import Item
-from leanto.errors import JobError
-from leanto.job.acceptance import check_about, check_body, check_building
-from leanto.job.fetching import fetch_photos
+from leanto.errors import JobError, NotKept
+from leanto.job.acceptance import check_about, check_body, check_building, check_together
+from leanto.job.bidding_text import bidding_text, keep_bidding_text
+from leanto.job.copying import copied
+from leanto.job.fetching import fetch_bids, fetch_photos
 from leanto.job.fitting import Fitted, fitted
 from leanto.job.folder import find_job, make_folder
 from leanto.job.grounds import Grounds
+from leanto.job.impossible import refuse_impossible
 from leanto.job.last_range import keep_last_range
+from leanto.job.photo_key import PhotoKey, key_by_time
 from leanto.job.scope_acceptance import check_scope_edit
+from leanto.job.who import user_name
 from leanto.library import Library, read_library
+from leanto.library.in_units import library_in
 from leanto.places import JobPlaces
+from leanto.quantities import System, display_of, restore_shown, show_as, showing
+from leanto.record.agreed_entry import AfterBids
 from leanto.record.bid_entry import AboutBid, BidAdded, BidsSent
 from leanto.record.document import read_export
 from leanto.record.entry import (
@@ -33,21 +39,28 @@ from leanto.record.entry import (
     Entry,
     Imported,
     MovedTo,
+    ObservationBody,
     PhotoAdded,
     Redone,
     ScopeAdded,
     Undone,
+    UnitsSet,
 )
 from leanto.record.exchange import bodies_of, export_text
 from leanto.record.journal import Clock, Journal
 from leanto.record.kept_file import sweep
 from leanto.record.observation import ObservationKey, Photo
-from leanto.record.photos import import_photo, photo_file
+from leanto.record.photos import import_photo, photo_file, small_picture, when_taken
 from leanto.record.store import Store
 from leanto.record.walk import Walk
+from leanto.rules.pointless import still_asked
 
 if TYPE_CHECKING:
+    from PIL.Image import Image
+
     from leanto.job.bids import JobBids
+    from leanto.job.contract import JobContract
+    from leanto.job.opening_up import JobOpening
     from leanto.reports.written import WrittenReport
 
 Progress = Callable[[int, int], None]
@@ -61,7 +74,10 @@ class Job:
         self._journal = journal
         self._clock = clock
         self._library: Library | None = None
+        self._worded: Library | None = None
+        self._shown_before: Callable[[], System] | None = None
         self._grounds: tuple[Building, Grounds] | None = None
+        self._asked: tuple[Grounds, Walk, Mapping[str, tuple[Item, ...]]] | None = None
         self._assessed: tuple[int, Assessment] | None = None
         self._backup_fault = ""
 
@@ -81,7 +97,7 @@ class Job:
         if building is not None:
             check_building(building)
         bodies = () if building is None else (BuildingSet(building=building),)
-        return cls._made(make_folder(folder), bodies, clock or _now, who or _user())
+        return cls._made(make_folder(folder), bodies, clock or _now, who or user_name())
 
     @classmethod
     def from_export(
@@ -94,13 +110,17 @@ class Job:
     ) -> Job:
         """A new job from a file that ``export_text`` made; InputProblems with its faults.
 
-        Photos are taken from ``photos`` beside the file, or from the exported job's folder when
-        that lies beside the file; ``notices`` says which are missing.
+        Photos and returned bids are taken from ``photos`` and ``bids`` beside the file, or from
+        the exported job's folder when that lies beside the file; ``notices`` says which photos
+        are missing.
         """
         document = read_export(file)
         bodies = bodies_of(document, file.name)
-        job = cls._made(make_folder(folder), bodies, clock or _now, who or _user())
+        refuse_impossible(document, file, read_library().checklist)
+        job = cls._made(make_folder(folder), bodies, clock or _now, who or user_name())
         fetch_photos(job.photos, file, document.job, job.places.photos)
+        fetch_bids(job.walk.bids.values(), file, document.job, job.places)
+        keep_bidding_text(job.places, document.bidding_file)
         return job
 
     @classmethod
@@ -108,7 +128,7 @@ class Job:
         """The job in the folder, for reading only where it can't be written; else JobError."""
         places = find_job(folder)
         store, clock = Store.open(places.record), clock or _now
-        job = cls._with(places, store, clock, who or _user())
+        job = cls._with(places, store, clock, who or user_name())
         if not job.read_only:
             job._backup_fault = store.back_up(places.backups, clock())
             for folder in (places.photos, places.backups):
@@ -158,7 +178,26 @@ class Job:
         if self._library is None:
             own = self.places.checklists
             self._library = read_library((own,) if own.is_dir() else ())
-        return self._library
+        if self._worded is None:
+            self._worded = library_in(display_of(self.units), self._library)
+        return self._worded
+
+    @property
+    def units(self) -> System:
+        """What this job's amounts are shown in."""
+        return self.walk.units
+
+    def show_in(self, system: System) -> Entry | None:
+        """The entry that amounts are shown in the system from now on; None where they are.
+
+        Nothing else changes: every amount is kept as it was entered. Raises what ``record`` raises.
+        """
+        if system is self.units:
+            return None
+        self._journal.refuse_if_read_only()
+        entry = self._journal.append(UnitsSet(system=system))
+        self._worded = self._grounds = None
+        return entry
 
     @property
     def grounds(self) -> Grounds:
@@ -174,13 +213,23 @@ class Job:
         return tuple(self.grounds.stations.values())
 
     def items_at(self, station_id: str) -> tuple[Item, ...]:
-        """What is asked at the station; none at one that the building does not have."""
-        return self.grounds.asked.get(station_id, ())
+        """What is asked at the station; none at one that the building does not have.
+
+        An earlier answer can leave nothing to ask: ``leanto.rules.pointless``.
+        """
+        grounds, walk, held = self.grounds, self.walk, self._asked
+        if held is None or held[0] is not grounds or held[1] is not walk:
+            held = self._asked = (grounds, walk, still_asked(grounds.occurring, walk))
+        return held[2].get(station_id, ())
 
     @property
     def photos(self) -> tuple[Photo, ...]:
-        """Every photo of the walk once."""
-        seen = (photo for one in self.walk.observations.values() for photo in one.photos)
+        """Every photo once: of the walk, of what was opened, and of receipts."""
+        walk = self.walk
+        seen = [photo for one in walk.observations.values() for photo in one.photos]
+        kept = [picture for one in walk.openings.values() for picture in one.pictures]
+        kept += [paid.receipt for paid in walk.payments.values() if paid.receipt is not None]
+        seen += [Photo(one.digest, one.original_name, one.taken_at) for one in kept]
         return tuple({photo.digest: photo for photo in seen}.values())
 
     @property
@@ -202,7 +251,9 @@ class Job:
         Raises LeantoError for what does not fit the building or the checklist, ReadOnlyJob, and
         JobError when it could not be written, which may be tried again.
         """
-        if isinstance(body, Undone | Redone | Imported | BidsSent | BidAdded | AboutBid):
+        if isinstance(
+            body, Undone | Redone | Imported | BidsSent | BidAdded | AboutBid | AfterBids
+        ):
             raise ValueError(f"{type(body).__name__} is not recorded from outside")
         self._journal.refuse_if_read_only()
         if isinstance(body, BuildingSet):
@@ -213,6 +264,15 @@ class Job:
             check_body(body, self.grounds, self.walk)
         return self._journal.append(body)
 
+    def record_together(self, bodies: Sequence[ObservationBody]) -> tuple[Entry, ...]:
+        """Facts that one key enters: kept all or none, taken back by one undo.
+
+        Raises what ``record`` raises.
+        """
+        self._journal.refuse_if_read_only()
+        check_together(bodies, self.grounds, self.walk)
+        return self._journal.append_together(bodies)
+
     @property
     def bids(self) -> JobBids:
         """The bids of this job: added, answered and compared there."""
@@ -220,6 +280,47 @@ class Job:
         from leanto.job.bids import JobBids
 
         return JobBids(self, self._journal)
+
+    @property
+    def contract(self) -> JobContract:
+        """The chosen bid, and what was paid."""
+        from leanto.job.contract import JobContract
+
+        return JobContract(self, self._journal)
+
+    @property
+    def opening(self) -> JobOpening:
+        """What opened walls showed, and what it changes."""
+        from leanto.job.opening_up import JobOpening
+
+        return JobOpening(self, self._journal)
+
+    def hold_what_is_refused(self) -> None:
+        """From now on entries that the disk refuses are held in memory, see ``held``."""
+        self._journal.holds = True
+
+    @property
+    def held(self) -> tuple[Entry, ...]:
+        """The last entries, where the disk refused them: they are in memory only."""
+        return self._journal.held
+
+    @property
+    def held_because(self) -> NotKept | None:
+        """Why there are entries in memory only."""
+        return self._journal.held_because
+
+    def keep_held(self) -> None:
+        """Brings what is held to the disk; NotKept where that is refused once more."""
+        self._journal.keep_held()
+
+    def go_on_in(self, folder: Path) -> None:
+        """Saves everything, what is held too, as a job in a new folder, and goes on there.
+
+        The folder left behind stays as it is. Raises JobError.
+        """
+        places = copied(self.places, self.entries, folder)
+        self._journal.go_on_in(Store.open(places.record))
+        self.places = places
 
     @property
     def can_undo(self) -> bool:
@@ -257,6 +358,14 @@ class Job:
                 )
             )
         return photo
+
+    def key_by_time(self, path: Path) -> PhotoKey:
+        """Where a picture belongs by the time it was taken; ``leanto.job.photo_key``."""
+        return key_by_time(self.entries, self.grounds, when_taken(path))
+
+    def small_photo(self, photo: Photo, wide_px: int, high_px: int) -> Image:
+        """The photo, as large as fits into so many pixels; PhotoError when it is not whole."""
+        return small_picture(self.photo_path(photo), wide_px, high_px)
 
     def photo_path(self, photo: Photo) -> Path:
         """Where the photo's file lies."""
@@ -299,13 +408,14 @@ class Job:
 
         target = folder or self.places.reports
         assessment = self.assess()
-        return tuple(
-            write_pdf(report, target / name, self.photo_path, progress)
-            for name, report in (
-                ("condition-report.pdf", condition_report(assessment, who=self.walkers)),
-                ("repair-scope.pdf", repair_scope(assessment)),
+        with showing(self.units):
+            return tuple(
+                write_pdf(report, target / name, self.photo_path, progress)
+                for name, report in (
+                    ("condition-report.pdf", condition_report(assessment, who=self.walkers)),
+                    ("repair-scope.pdf", repair_scope(assessment)),
+                )
             )
-        )
 
     def write_readable(
         self, form: Literal["html", "text"], folder: Path | None = None
@@ -320,21 +430,23 @@ class Job:
 
         target = folder or self.places.reports
         assessment = self.assess()
-        reports = {
-            "condition-report": condition_report(assessment, who=self.walkers),
-            "repair-scope": repair_scope(assessment),
-        }
-        return tuple(
-            write_html(report, target / f"{name}.html", self.photo_path)
-            if form == "html"
-            else write_text(report, target / f"{name}.txt")
-            for name, report in reports.items()
-        )
+        with showing(self.units):
+            reports = {
+                "condition-report": condition_report(assessment, who=self.walkers),
+                "repair-scope": repair_scope(assessment),
+            }
+            return tuple(
+                write_html(report, target / f"{name}.html", self.photo_path)
+                if form == "html"
+                else write_text(report, target / f"{name}.txt")
+                for name, report in reports.items()
+            )
 
     def export_text(self) -> str:
         """Everything entered, as readable YAML that ``from_export`` reads back."""
         name = self.places.folder.resolve().name.encode("utf-8", "replace").decode("utf-8")
-        return export_text(self.walk, job=name, walked_on=self.walked_on)
+        text = bidding_text(self.places)
+        return export_text(self.walk, job=name, walked_on=self.walked_on, bidding_file=text)
 
     def close(self) -> None:
         assessed, library = self._assessed, self._library
@@ -344,9 +456,13 @@ class Job:
         self._journal.close()
 
     def __enter__(self) -> Self:
+        """Inside, amounts are shown the way this job shows them."""
+        self._shown_before = show_as(lambda: self.units)
         return self
 
     def __exit__(self, *_: object) -> None:
+        if self._shown_before is not None:
+            restore_shown(self._shown_before)
         self.close()
 
     def _building(self) -> Building:
@@ -361,8 +477,8 @@ class Job:
         return fitted(self.walk, self.grounds)
 
     def _last_change(self) -> int:
-        """Id of the last entry but for moves and bids, which change nothing that is assessed."""
-        passed = (MovedTo, BidsSent, BidAdded, AboutBid)
+        """Id of the last entry of those that an assessment follows from: no moves, no bids."""
+        passed = (MovedTo, BidsSent, BidAdded, AboutBid, AfterBids)
         ids = (e.id for e in reversed(self.entries) if not isinstance(e.body, passed))
         return next(ids, 0)
 
@@ -372,11 +488,3 @@ class Job:
 
 def _now() -> datetime:
     return datetime.now(UTC)
-
-
-def _user() -> str:
-    """The name the system knows its user by."""
-    name = ""
-    with contextlib.suppress(OSError, KeyError, ImportError):
-        name = "".join(char for char in getpass.getuser() if char.isprintable())
-    return name or "unknown"
