@@ -31,18 +31,41 @@ def typed_paths(text: str) -> tuple[Path, ...]:
     return paths if len(paths) == 1 or any(_is_there(path) for path in paths) else (whole,)
 
 
+def dropped_pictures(text: str) -> tuple[Path, ...]:
+    """The pictures that a dragged or pasted text names; none for any other text."""
+    try:
+        found = tuple(path for path in typed_paths(text) if path.is_file())
+    except OSError:
+        return ()
+    return found if found and all(_is_picture(path.name) for path in found) else ()
+
+
 def newest_picture(folder: Path) -> Path | None:
     """The picture that was written last in the folder; None when there is none to be had."""
-    newest: tuple[float, str] | None = None
+    found = pictures_in(folder)
+    newest = max(found, key=lambda name: (found[name][1], name), default=None)
+    return None if newest is None else folder / newest
+
+
+def pictures_in(folder: Path) -> dict[str, tuple[int, int]]:
+    """The pictures by name, each with its bytes and time of change; empty where none can be read.
+
+    Names that begin with a dot are left out: programs that sync put half a file there.
+    """
+    found: dict[str, tuple[int, int]] = {}
     try:
         with os.scandir(folder) as entries:
             for entry in entries:
-                if Path(entry.name).suffix.lower() in _SUFFIXES and entry.is_file():
-                    found = (entry.stat().st_mtime, entry.path)
-                    newest = found if newest is None else max(newest, found)
+                if _is_picture(entry.name) and entry.is_file():
+                    stat = entry.stat()
+                    found[entry.name] = (stat.st_size, stat.st_mtime_ns)
     except OSError:
-        return None
-    return Path(newest[1]) if newest else None
+        return {}
+    return found
+
+
+def _is_picture(name: str) -> bool:
+    return Path(name).suffix.lower() in _SUFFIXES and not name.startswith(".")
 
 
 def first_folder(home: Path) -> Path:
