@@ -5,10 +5,14 @@ from __future__ import annotations
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from small_shed import SHED
 
+from leanto.building.load import parse_building
 from leanto.building.rectangle import Rectangle
 from leanto.building.sketch import SketchZone, sketch_of
 from leanto.building.surface import Surface
+from leanto.building.surfaces import surfaces_of
+from leanto.tui.widgets.building_plan import plan_lines
 from leanto.tui.widgets.sketch_cells import Ink, sketch_cells
 
 
@@ -88,12 +92,48 @@ def test_a_sketch_fits_its_room_and_shows_every_zone(
             assert any(cell.ink is Ink.ZONE for line in cells for cell in line)
 
 
+def test_the_rectangle_that_is_being_placed_lies_over_everything(
+    surfaces: dict[str, Surface],
+) -> None:
+    wall = surfaces["main.south.outside"]
+    zone = SketchZone(1, "soft", Rectangle(0, 0, 24, 8), "failed")
+
+    cells = sketch_cells(sketch_of(wall, [zone]), 26, 10, Rectangle(4, 0, 4, 2))
+    lines = ["".join(cell.char for cell in line) for line in cells]
+
+    assert lines[-2].startswith("|1111****1")
+    assert "*" not in lines[1]
+    assert {cell.ink for cell in cells[-2] if cell.char == "*"} == {Ink.PLACED}
+
+
+@pytest.mark.parametrize(
+    ("surface_id", "row", "column"),
+    [
+        ("main.south.outside", -1, 0.5),
+        ("main.south.inside", -2, 0.5),
+        ("main.north.outside", 0, 0.5),
+        ("main.west.outside", None, 0.0),
+        ("main.east.outside", None, 1.0),
+        ("main.ceiling", None, 0.5),
+        ("main.roof.north", 0, 0.5),
+    ],
+)
+def test_the_plan_shows_where_somebody_stands(
+    surfaces: dict[str, Surface], surface_id: str, row: int | None, column: float
+) -> None:
+    building = parse_building(SHED, "shed.yaml")
+
+    lines = plan_lines(building, 31, 9, surfaces[surface_id])
+    at = next(number for number, line in enumerate(lines) if "@" in line)
+    width = max(map(len, lines)) - 1
+
+    assert sum(line.count("@") for line in lines) == 1
+    assert row is None or at == row % len(lines)
+    assert abs(lines[at].index("@") / width - column) < 0.15
+    assert "@" not in "".join(plan_lines(building, 31, 9))
+
+
 def _surfaces() -> tuple[Surface, ...]:
-    from small_shed import SHED
-
-    from leanto.building.load import parse_building
-    from leanto.building.surfaces import surfaces_of
-
     return surfaces_of(parse_building(SHED, "shed.yaml"))
 
 

@@ -15,10 +15,16 @@ from leanto.quantities import (
     parse_number,
     parse_percent,
     parse_temperature_f,
+    plain_number,
+    shown,
 )
+from leanto.tui.placer import Placer
 from leanto.tui.words import UNITS, value_in_words
 
 Value = float | str
+
+AS_PLACED = "as placed"
+"""The value of a field whose rectangle was taken as it lies on the sketch."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,11 +45,15 @@ class Field:
     """Where the default comes from: ``last time``."""
     options: tuple[str, ...] = ()
     """Chosen by their number, or by the beginning of the word."""
+    placer: Placer | None = None
+    """A rectangle that keys move over the sketch while nothing is typed."""
 
     def value_of(self, typed: str) -> Value:
         """The value of what was typed, or the default for nothing; raises LeantoError."""
         if typed.strip():
             return self.read(typed)
+        if self.placer is not None:
+            return AS_PLACED
         if self.default_value is None:
             raise LeantoError("Type it, or Escape leaves it open.")
         return self.default_value
@@ -78,7 +88,7 @@ def length_field(label: str, default_ft: float, at_most_ft: float, help_text: st
     """A length along a surface, in feet."""
     return Field(
         label=label,
-        limits=f"feet, up to {format_ft_in(at_most_ft)}",
+        limits=f"{'meters' if shown().is_metric else 'feet'}, up to {format_ft_in(at_most_ft)}",
         read=_length_ft,
         help=help_text,
         default=format_ft_in(default_ft),
@@ -89,9 +99,9 @@ def length_field(label: str, default_ft: float, at_most_ft: float, help_text: st
 def temperature_field(default_f: float | None) -> Field:
     return Field(
         "Air temperature",
-        "F, or write 5 C",
-        parse_temperature_f,
-        default="" if default_f is None else f"{default_f:g} F",
+        "°C, or write 41 F" if shown().is_metric else "F, or write 5 C",
+        _temperature_f,
+        default="" if default_f is None else shown().temperature(default_f),
         default_value=default_f,
     )
 
@@ -106,8 +116,29 @@ def humidity_field(default_pct: float | None) -> Field:
     )
 
 
-def choice_field(label: str, choices: tuple[str, ...]) -> Field:
-    return Field(label, "", lambda typed: choice_of(typed, choices), options=choices)
+def choice_field(label: str, choices: tuple[str, ...], default: str = "") -> Field:
+    """One of the choices; ``default`` is what was chosen last."""
+    return Field(
+        label,
+        "",
+        lambda typed: choice_of(typed, choices),
+        default=default,
+        default_value=default or None,
+        default_from="last time" if default else "",
+        options=choices,
+    )
+
+
+def placed_field(placer: Placer, typed_first: str) -> Field:
+    """A place on the surface: the rectangle as it lies, or the first of four typed lengths."""
+    return Field(
+        "Where is it?",
+        "",
+        _length_ft,
+        help="Arrows move it. Shift and arrows, or w n h l: wider, narrower, higher, lower. "
+        f"a: all of it. Or type, first how far {typed_first}.",
+        placer=placer,
+    )
 
 
 def text_field(label: str, limit: int) -> Field:
@@ -133,6 +164,11 @@ def _limits(measure: Measure) -> str:
         return "y or n"
     if measure.unit == "choice":
         return ""
+    assert measure.low is not None and measure.high is not None
+    low, metric = shown().measured(measure.low, measure.unit)
+    high, _ = shown().measured(measure.high, measure.unit)
+    if metric:
+        return f"{plain_number(low, 0)} to {plain_number(high, 0)} {metric}"
     unit = _BARE_NUMBERS.get(measure.unit, UNITS[measure.unit])
     return f"{measure.low:g} to {measure.high:g} {unit}".rstrip()
 
@@ -157,7 +193,7 @@ def _reader(measure: Measure) -> Callable[[str], Value]:
         case "pct":
             return lambda typed: parse_percent(typed, at_most=max(100.0, measure.high or 0.0))
         case "deg_f":
-            return parse_temperature_f
+            return _temperature_f
         case "count":
             return lambda typed: float(parse_count(typed))
         case _:
@@ -169,18 +205,25 @@ def _inches(typed: str) -> float:
     size = typed.strip()
     sign = -1.0 if size.startswith(("-", "\u2212")) else 1.0
     # Back from feet the inches must not end in ...9999.
-    return sign * round(parse_length_ft(size.lstrip("-\u2212 "), default_unit="in") * 12, 6)
+    return sign * round(
+        parse_length_ft(size.lstrip("-\u2212 "), default_unit=shown().bare_short_length) * 12, 6
+    )
 
 
 def _length_ft(typed: str) -> float:
-    return parse_length_ft(typed, default_unit="ft")
+    return parse_length_ft(typed, default_unit=shown().bare_length)
+
+
+def _temperature_f(typed: str) -> float:
+    return parse_temperature_f(typed, bare=shown().bare_temperature)
 
 
 def _area_sqft(typed: str) -> float:
     try:
-        return parse_number(typed)
+        number = parse_number(typed)
     except LeantoError:
         return parse_area_sqft(typed)
+    return parse_area_sqft(f"{typed.strip()} m2") if shown().is_metric else number
 
 
 def _without_unit(typed: str, unit: str) -> str:

@@ -1,4 +1,4 @@
-"""The four lengths that make a zone, asked one after the other and recorded together."""
+"""Where on its surface something is: placed on the sketch, or typed as four lengths."""
 
 from __future__ import annotations
 
@@ -14,41 +14,39 @@ from leanto.quantities import format_ft_in
 from leanto.record.entry import Zoned
 from leanto.record.observation import ObservationKey
 from leanto.tui.asking import Step
-from leanto.tui.fields import Field, Value, length_field
+from leanto.tui.fields import AS_PLACED, Field, Value, length_field, placed_field
+from leanto.tui.placer import Placer, stops_ft
+
+_START_HEIGHT_FT = 2.0
 
 
 def zone_steps(job: Job, key: ObservationKey, surface: Surface) -> list[Step]:
-    """From the left, up from the bottom, width, height."""
+    """The place; when its left end is typed, then up from the bottom, width and height too."""
     zone = _Zone(job, key, surface)
-    return [
-        Step(zone.left_field, zone.keep_left, group="zone"),
-        Step(zone.bottom_field, zone.keep_bottom, group="zone"),
-        Step(zone.width_field, zone.keep_width, group="zone"),
-        Step(zone.height_field, zone.keep_height, group="zone"),
-    ]
+    return [Step(zone.place_field, zone.keep_place, group="zone")]
 
 
 @dataclass(frozen=True, slots=True)
 class _Names:
     """What the four lengths are called on one kind of surface."""
 
-    left: str
+    from_left: str
     bottom: str
     width: str = "Zone: how wide"
     height: str = "Zone: how high"
 
 
 _PLAN = _Names(
-    "Zone: from the west edge",
+    "from the west edge",
     "Zone: from the south edge",
     "Zone: how long, west to east",
     "Zone: how long, south to north",
 )
 _NAMES = {
-    PlaceKind.WALL_OUTSIDE: _Names("Zone: from the left end", "Zone: above the floor line"),
-    PlaceKind.WALL_INSIDE: _Names("Zone: from the left end", "Zone: above the floor"),
+    PlaceKind.WALL_OUTSIDE: _Names("from the left end", "Zone: above the floor line"),
+    PlaceKind.WALL_INSIDE: _Names("from the left end", "Zone: above the floor"),
     PlaceKind.ROOF: _Names(
-        "Zone: from the left end, seen from outside",
+        "from the left end, seen from outside",
         "Zone: up the slope from the eave",
         height="Zone: how far up the slope",
     ),
@@ -65,19 +63,14 @@ class _Zone:
         self._key = key
         self._surface = surface
         self._names = _NAMES[surface.kind]
+        self._placer = Placer(surface, self._before() or self._likely())
         self._left_ft = 0.0
         self._bottom_ft = 0.0
         self._width_ft = surface.width_ft
 
-    def left_field(self) -> Field:
-        before = self._before()
-        size = f"{_ft(self._surface.width_ft)} wide, {_ft(self._surface.height_ft)} high"
-        return length_field(
-            self._names.left,
-            before.left_ft if before else 0.0,
-            self._surface.width_ft,
-            f"{self._surface.name}: {size}. Four lengths make the zone; Escape leaves it out.",
-        )
+    def place_field(self) -> Field:
+        self._placer = Placer(self._surface, self._before() or self._likely())
+        return placed_field(self._placer, self._names.from_left)
 
     def bottom_field(self) -> Field:
         before = self._before()
@@ -94,9 +87,16 @@ class _Zone:
         offered = before.height_ft if before else rest
         return length_field(self._names.height, min(offered, rest), rest)
 
-    def keep_left(self, value: Value) -> Sequence[Step]:
+    def keep_place(self, value: Value) -> Sequence[Step]:
+        if value == AS_PLACED:
+            self._record(self._placer.zone)
+            return ()
         self._left_ft = _below(float(value), self._surface.width_ft)
-        return ()
+        return (
+            Step(self.bottom_field, self.keep_bottom, group="zone"),
+            Step(self.width_field, self.keep_width, group="zone"),
+            Step(self.height_field, self.keep_height, group="zone"),
+        )
 
     def keep_bottom(self, value: Value) -> Sequence[Step]:
         self._bottom_ft = _below(float(value), self._surface.height_ft)
@@ -108,7 +108,10 @@ class _Zone:
 
     def keep_height(self, value: Value) -> Sequence[Step]:
         height_ft = _above_zero(float(value))
-        zone = Rectangle(self._left_ft, self._bottom_ft, self._width_ft, height_ft)
+        self._record(Rectangle(self._left_ft, self._bottom_ft, self._width_ft, height_ft))
+        return ()
+
+    def _record(self, zone: Rectangle) -> None:
         if zone != self._before():
             self._job.record(
                 Zoned(
@@ -121,7 +124,27 @@ class _Zone:
                     height_ft=zone.height_ft,
                 )
             )
-        return ()
+
+    def _likely(self) -> Rectangle:
+        """Where to start: as high up as this item's last zone elsewhere, as wide as measured."""
+        surface, last = self._surface, self._last_elsewhere()
+        width_ft = min(self._run_ft() or _first_bay_ft(surface), surface.width_ft)
+        bottom_ft = min(last.bottom_ft, surface.height_ft / 2) if last else 0.0
+        height_ft = last.height_ft if last else _START_HEIGHT_FT
+        return Rectangle(0.0, bottom_ft, width_ft, min(height_ft, surface.height_ft - bottom_ft))
+
+    def _last_elsewhere(self) -> Rectangle | None:
+        """The latest zone of this item on a surface of this kind."""
+        grounds = self._job.grounds
+        seen = [
+            one
+            for key, one in self._job.walk.observations.items()
+            if key.item == self._key.item
+            and one.zone is not None
+            and (surface := grounds.surface_at(key.station)) is not None
+            and surface.kind is self._surface.kind
+        ]
+        return max(seen, key=lambda one: one.entries[-1]).zone if seen else None
 
     def _before(self) -> Rectangle | None:
         """The zone as it was entered earlier."""
@@ -133,6 +156,10 @@ class _Zone:
         seen = self._job.walk.observations.get(self._key)
         run_ft = seen.measures.get("run_ft") if seen else None
         return run_ft if isinstance(run_ft, float) and run_ft > 0 else None
+
+
+def _first_bay_ft(surface: Surface) -> float:
+    return stops_ft(surface, across=True)[1]
 
 
 def _below(length_ft: float, whole_ft: float) -> float:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 from textual import events
@@ -29,6 +30,8 @@ from leanto.tui.widgets.field_bar import FieldBar
 from leanto.tui.widgets.follows import Following, Follows
 from leanto.tui.widgets.item_view import ItemView, ShownItem
 from leanto.tui.widgets.open_items import OpenItems
+from leanto.tui.widgets.placing_view import PlacingView
+from leanto.tui.widgets.plan_view import PlanView
 from leanto.tui.widgets.sketch_view import SketchView
 from leanto.tui.widgets.station_list import StationList
 from leanto.tui.widgets.top_line import TopLine
@@ -55,9 +58,12 @@ class PlaceScreen(Screen[None]):
     def compose(self) -> ComposeResult:
         yield TopLine()
         with Horizontal(id="body"):
-            yield StationList()
+            with Vertical(id="left"):
+                yield StationList()
+                yield PlanView()
             with Vertical(id="middle"):
                 yield ItemView()
+                yield PlacingView()
                 yield Follows()
             with Vertical(id="aside"):
                 yield SketchView()
@@ -113,10 +119,19 @@ class PlaceScreen(Screen[None]):
         if not self.standing.station:
             return
         rows = station_rows(self.job)
-        self.query_one(TopLine).headline = headline(self.job, self.standing, rows)
+        shown = headline(self.job, self.standing, rows)
+        self.query_one(TopLine).headline = replace(shown, watched=self.watched)
         self.query_one(StationList).show(rows, self.standing.station)
+        plan = self.query_one(PlanView)
+        plan.building = self.job.walk.building
+        plan.surface = self.job.grounds.surface_at(self.standing.station)
         self.query_one(SketchView).sketch = sketch_here(self.job, self.standing)
         self.query_one(OpenItems).rows = item_rows(self.job, self.standing)
+
+    @property
+    def watched(self) -> str:
+        """The folder that is watched for photos; empty for none."""
+        return ""
 
     def _shown(self) -> ShownItem:
         if not self.standing.station:

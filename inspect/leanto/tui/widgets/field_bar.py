@@ -14,7 +14,9 @@ from textual.widgets import Input, Static
 from leanto.tui.fields import YES_NO, Field, Value
 from leanto.tui.marks import FAINT
 from leanto.tui.paragraphs import packed
+from leanto.tui.placer import KEYS, Placer
 from leanto.tui.shown import on_one_line
+from leanto.tui.words import zone_in_words
 
 
 class FieldInput(Input):
@@ -37,6 +39,12 @@ class FieldInput(Input):
     @dataclass
     class WentBack(Message):
         """The question before is wanted again."""
+
+    @dataclass
+    class Placed(Message):
+        """A key for the rectangle on the sketch."""
+
+        key: str
 
     @dataclass
     class TypedOn(Message):
@@ -67,7 +75,12 @@ class FieldInput(Input):
             return self._entered(self.value)
         if key == "escape":
             return self.Skipped()
-        if key == "up":
+        if not self.value and self.field is not None and self.field.placer is not None:
+            if key in KEYS or typed.lower() in KEYS:
+                return self.Placed(key)
+        elif key == "up":
+            return self.WentBack()
+        if key == "backspace" and not self.value:
             return self.WentBack()
         if typed and self.field is not None and self.field.is_whole(self.value + typed):
             return self._entered(self.value + typed)
@@ -100,10 +113,21 @@ class FieldBar(Vertical):
     def is_open(self) -> bool:
         return self._field is not None
 
+    @property
+    def placer(self) -> Placer | None:
+        """The rectangle that is being placed."""
+        return self._field.placer if self._field is not None else None
+
+    def place(self, key: str) -> None:
+        """Move or size the rectangle, and say where it lies now."""
+        if self._field is not None and self._field.placer is not None:
+            self._field.placer.press(key)
+            self._put(self._field)
+
     def ask(self, field: Field, left: int) -> None:
         """Put a question; ``left`` is how many come after it."""
         self._field = field
-        self._question.update(_question(field, self.screen.size.width - 2))
+        self._put(field)
         self._input.placeholder = field.default
         self._input.value = ""
         self._beside.remove_class("refused")
@@ -142,6 +166,9 @@ class FieldBar(Vertical):
             self._input.insert_text_at_cursor(character)
         return message
 
+    def _put(self, field: Field) -> None:
+        self._question.update(_question(field, self.screen.size.width - 2))
+
     def _reopen(self) -> None:
         self._input.field = self._field
         self.display = True
@@ -156,6 +183,8 @@ def _question(field: Field, width: int) -> Content:
     for number, option in enumerate(field.options, start=1):
         key = option[0] if field.options == YES_NO else str(number)
         pieces.append(Content.assemble((key, "bold $text-accent"), f" {on_one_line(option)}  "))
+    if field.placer is not None:
+        pieces.append(Content.styled(f"Enter: {zone_in_words(field.placer.zone)}", "bold"))
     if field.default:
         origin = f" ({field.default_from})" if field.default_from else ""
         pieces.append(Content.styled(f"Enter: {on_one_line(field.default)}{origin}", FAINT))

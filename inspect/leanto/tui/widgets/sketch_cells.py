@@ -22,6 +22,8 @@ class Ink(Enum):
     COVERED = auto()
     OPENING = auto()
     ZONE = auto()
+    PLACED = auto()
+    """The rectangle that is being placed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,8 +36,13 @@ _THIN_FT = 1e-6
 _BLANK = Cell(" ", Ink.BLANK)
 
 
-def sketch_cells(sketch: Sketch, columns: int, rows: int) -> list[list[Cell]]:
-    """Lines of cells, top first, that fit into the given columns and rows; none if too small."""
+def sketch_cells(
+    sketch: Sketch, columns: int, rows: int, placed: Rectangle | None = None
+) -> list[list[Cell]]:
+    """Lines of cells, top first, that fit into the given columns and rows; none if too small.
+
+    ``placed`` is a rectangle that is not entered yet; it lies over everything else.
+    """
     if columns < 6 or rows < 4:
         return []
     scale = _Scale.fitting(sketch, columns - 2, rows - 2)
@@ -57,6 +64,8 @@ def sketch_cells(sketch: Sketch, columns: int, rows: int) -> list[list[Cell]]:
         _fill(inside, scale, zone.rectangle, Cell(digit[-1], Ink.ZONE))
         if len(digit) > 1:
             _write(inside, scale, zone.rectangle, digit, Ink.ZONE)
+    if placed is not None:
+        _fill(inside, scale, placed, Cell("*", Ink.PLACED))
     return _framed(inside, sketch, scale)
 
 

@@ -7,6 +7,7 @@ from textual.geometry import Size
 from textual.reactive import reactive
 from textual.widget import Widget
 
+from leanto.building.rectangle import Rectangle
 from leanto.building.sketch import Sketch
 from leanto.tui.marks import FAINT
 from leanto.tui.paragraphs import paragraph
@@ -20,6 +21,7 @@ _STYLES = {
     Ink.COVERED: FAINT,
     Ink.OPENING: "reverse",
     Ink.ZONE: "bold $text-error reverse",
+    Ink.PLACED: "bold $text-accent reverse",
 }
 
 
@@ -42,10 +44,14 @@ def sketch_lines(sketch: Sketch | None, width: int) -> list[Content]:
     """The sketch and the list of its zones."""
     if sketch is None:
         return [Content.styled("No surface here.", FAINT)]
-    return [
-        *(_line(line) for line in sketch_cells(sketch, width, _MOST_ROWS)),
-        *_listed(sketch, width),
-    ]
+    return [*sketch_rows(sketch, width, _MOST_ROWS), *_listed(sketch, width)]
+
+
+def sketch_rows(
+    sketch: Sketch, width: int, height: int, *, placed: Rectangle | None = None
+) -> list[Content]:
+    """The sketch alone; with ``placed`` the rectangle that is being placed lies over it."""
+    return [_line(line) for line in sketch_cells(sketch, width, height, placed)]
 
 
 def _listed(sketch: Sketch, width: int) -> list[Content]:
