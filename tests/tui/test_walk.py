@@ -260,6 +260,25 @@ async def test_undo_and_redo_say_what_they_did(job: Job) -> None:
         assert "nothing to take back" in said(pilot)
 
 
+async def test_a_note_is_kept_by_enter_and_may_have_more_lines(job: Job) -> None:
+    async with walking(job) as pilot:
+        await pilot.press("n", "w", "e", "t", "ctrl+j", "h", "e", "r", "e", "enter")
+
+        assert seen(job, "ground", "site").note == "wet\nhere"
+        assert not isinstance(pilot.app.screen, AskText)
+
+
+async def test_text_that_comes_before_the_dialog_is_there_is_not_lost(job: Job) -> None:
+    async with walking(job) as pilot:
+        pilot.app.post_message(events.Key("n", "n"))
+        pilot.app.post_message(events.Paste("wet"))
+        pilot.app.post_message(events.Key("!", "!"))
+        await pilot.pause()
+        await pilot.press("enter")
+
+        assert seen(job, "ground", "site").note == "wet!"
+
+
 async def test_a_note_left_by_escape_is_there_again(job: Job) -> None:
     async with walking(job) as pilot:
         await pilot.press("n")

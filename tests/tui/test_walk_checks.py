@@ -29,7 +29,12 @@ blocks:
 
 
 def checks(station: str, item: str, **measures: float) -> tuple[str, ...]:
-    building = parse_building(SHED, "shed.yaml")
+    return follows(station, item, **measures).checks
+
+
+def follows(station: str, item: str, distance_ft: int = 0, **measures: float) -> Following:
+    text = SHED.replace("blocks:", f"distance_to_panel: {distance_ft}'\nblocks:", 1)
+    building = parse_building(text, "shed.yaml")
     key = ObservationKey(station, item)
     walk = Walk(
         building=building,
@@ -37,7 +42,7 @@ def checks(station: str, item: str, **measures: float) -> tuple[str, ...]:
         air={station: Air(70.0, 50.0)},
     )
     assessment = assess(building, walk, read_library(), date(2026, 6, 1))
-    return following(assessment, key, None).checks
+    return following(assessment, key, None)
 
 
 def test_an_answer_brings_its_own_checks_first_and_then_those_of_the_place() -> None:
@@ -53,6 +58,15 @@ def test_a_soft_stud_shows_what_is_left_of_it() -> None:
 
 def test_a_place_without_checks_shows_none() -> None:
     assert checks("main.south.inside", "stud-feet") == ()
+
+
+def test_the_feed_shows_the_way_that_costs_least_whatever_else_follows() -> None:
+    shown = follows("feed", "feed-kind", distance_ft=140)
+    assert shown.feed.startswith("least: aluminum")
+    assert ", likely $" in shown.feed
+    lines = [str(line) for line in follow_lines(shown, 60, 7)]
+    assert any(line.startswith("Feed") for line in lines)
+    assert follows("main.south.inside", "stud-feet", distance_ft=140).feed == ""
 
 
 def test_each_check_takes_one_line_below_what_follows() -> None:

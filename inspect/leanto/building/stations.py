@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from leanto.building.block_shape import clockwise_from, joined_side, wall_sides
 from leanto.building.joints import blocks_against
@@ -11,13 +11,15 @@ from leanto.building.model import Block, Building
 from leanto.building.roof_shape import slope_sides
 from leanto.building.station import Station
 from leanto.building.surface import PlacedOpening, Surface
-from leanto.building.surfaces import surfaces_of
+from leanto.building.surfaces import surfaces_by_id
+from leanto.remembered import remembered
 
 SITE = Station("site", "Site and drainage", PlaceKind.SITE, None)
 WIRING = Station("wiring", "Shut-off, panel and wiring", PlaceKind.WIRING, None)
 FEED = Station("feed", "Feed from the house panel", PlaceKind.FEED, None)
 
 
+@remembered(8)
 def stations_of(building: Building) -> tuple[Station, ...]:
     """Site, outside walls, roofs, then block by block the inside, wiring, and the feed if any.
 
@@ -25,7 +27,7 @@ def stations_of(building: Building) -> tuple[Station, ...]:
     door, past each lean-to where it stands; inside, clockwise around each room from its door,
     the room with the first door first.
     """
-    surfaces = {surface.id: surface for surface in surfaces_of(building)}
+    surfaces = surfaces_by_id(building)
     first_wall = _first_door(building, surfaces) or next(iter(surfaces.values()))
     blocks = sorted(building.blocks, key=lambda block: block.id != first_wall.block)
     around = _all_around(building)
@@ -43,7 +45,7 @@ def stations_of(building: Building) -> tuple[Station, ...]:
 
 
 def _first_door(
-    building: Building, surfaces: dict[str, Surface], block: Block | None = None
+    building: Building, surfaces: Mapping[str, Surface], block: Block | None = None
 ) -> Surface | None:
     """The outside wall with the first listed door to the outdoors, of one block or of any."""
     for opening in building.openings:

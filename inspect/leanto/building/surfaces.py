@@ -7,7 +7,7 @@ part that the lean-to hides is taken off that face's area.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from leanto.building import framing, polygon, roof_shape
@@ -18,8 +18,16 @@ from leanto.building.model import Block, Building, WallChange
 from leanto.building.rectangle import Rectangle
 from leanto.building.surface import FramingGrid, PlacedOpening, Point, Surface
 from leanto.building.union import disjoint
+from leanto.remembered import remembered
 
 
+@remembered(8)
+def surfaces_by_id(building: Building) -> Mapping[str, Surface]:
+    """The surfaces of a building by their ids, in the order of ``surfaces_of``."""
+    return {surface.id: surface for surface in surfaces_of(building)}
+
+
+@remembered(8)
 def surfaces_of(building: Building) -> tuple[Surface, ...]:
     """Every surface, block by block: outside walls, roof, inside walls, ceiling, floor.
 

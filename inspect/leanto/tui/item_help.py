@@ -5,6 +5,7 @@ from __future__ import annotations
 from textual.content import Content
 
 from leanto.checklist.condition import Condition
+from leanto.checklist.drawings import Drawing, drawings
 from leanto.checklist.model import Caution, Item
 from leanto.tui.marks import DANGER_MARK, DANGER_STYLE, FAINT, mark, style
 from leanto.tui.shown import on_one_line, visible
@@ -27,6 +28,7 @@ def item_help(shown: ShownItem) -> Content:
         _told("Look", item.look),
         _told("How", item.how),
         *([_told("Tool", item.tool)] if item.tool else []),
+        *(_drawing(drawing) for drawing in drawings().get(item.id, ())),
         *(_answer(item, condition) for condition in Condition),
         Content.assemble((f"{DANGER_MARK} danger", DANGER_STYLE), "  It can hurt someone now (d)."),
         _told("Why", item.why),
@@ -38,6 +40,13 @@ def item_help(shown: ShownItem) -> Content:
 
 def _told(label: str, text: str) -> Content:
     return Content.assemble((f"{label}: ", FAINT), visible(text))
+
+
+def _drawing(drawing: Drawing) -> Content:
+    """The picture between empty lines; it is the one thing here that must not be wrapped."""
+    title = Content.styled(f"{drawing.title}:", "bold $text-accent")
+    indented = "\n".join(f"  {line}" for line in drawing.picture.split("\n"))
+    return Content.assemble("\n", title, f"\n{indented}\n")
 
 
 def _caution(caution: Caution) -> Content:

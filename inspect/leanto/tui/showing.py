@@ -8,7 +8,9 @@ from leanto.building.station import Station
 from leanto.checklist.condition import Condition
 from leanto.checklist.model import Item
 from leanto.job import Job
+from leanto.record.entry import MovedTo
 from leanto.record.observation import Observation
+from leanto.tui.same_as_last import same_as_last
 from leanto.tui.shown import on_one_line
 from leanto.tui.standing import Standing, item_of, numbers_of, observation_of
 from leanto.tui.widgets.item_view import ShownItem
@@ -29,6 +31,9 @@ _OF_A_SIDE = {
     PlaceKind.WALL_INSIDE: "wall in",
     PlaceKind.ROOF: "roof",
 }
+
+
+_READINGS = ("moisture_pct", "probe_depth_in", "sag_in", "gap_to_soil_in")
 
 
 def station_rows(job: Job) -> tuple[StationRow, ...]:
@@ -58,6 +63,8 @@ def station_rows(job: Job) -> tuple[StationRow, ...]:
 def headline(job: Job, standing: Standing, rows: tuple[StationRow, ...]) -> Headline:
     given = _given(job)
     asked = {(station.id, item.id) for station in job.stations for item in job.items_at(station.id)}
+    skipped = _stood_at(job) & asked - given.keys() - {(standing.station, standing.item)}
+    here = next((row for row in rows if row.id == standing.station), None)
     building = job.walk.building
     station = job.grounds.stations.get(standing.station)
     return Headline(
@@ -65,10 +72,15 @@ def headline(job: Job, standing: Standing, rows: tuple[StationRow, ...]) -> Head
         station=station.name if station else "",
         answered=sum(row.answered for row in rows),
         asked=len(asked),
+        skipped=len(skipped),
+        here_answered=here.answered if here else 0,
+        here_asked=here.asked if here else 0,
+        here_skipped=sum(place == standing.station for place, _ in skipped),
         no_access=sum(
             condition is Condition.NO_ACCESS for place, condition in given.items() if place in asked
         ),
         read_only=job.read_only,
+        held=len(job.held),
     )
 
 
@@ -81,6 +93,7 @@ def shown_item(job: Job, standing: Standing) -> ShownItem:
     numbers = numbers_of(job, standing)
     cautions = {caution.id: caution for caution in job.library.checklist.cautions}
     air = job.walk.air.get(standing.station)
+    same = same_as_last(job, standing.key, item)
     return ShownItem(
         section=_section_of(job, item),
         place=f"{asked.index(item) + 1} of {len(asked)}",
@@ -88,6 +101,7 @@ def shown_item(job: Job, standing: Standing) -> ShownItem:
         item=item,
         cautions=tuple(cautions[name] for name in item.caution),
         seen=seen,
+        same=same.in_words(job) if same else "",
         measures=_entered(job, seen),
         missing=_missing(job, item, seen),
         zone=zone_in_words(seen.zone) if seen and seen.zone else "",
@@ -114,17 +128,34 @@ def sketch_here(job: Job, standing: Standing) -> Sketch | None:
     if surface is None:
         return None
     zoned = [
-        (key, seen.zone, seen.condition)
-        for key, seen in sorted(job.walk.observations.items())
-        if key.station == standing.station and seen.zone is not None
+        (seen, seen.zone)
+        for seen in sorted(
+            (
+                seen
+                for key, seen in job.walk.observations.items()
+                if key.station == standing.station
+            ),
+            key=lambda seen: seen.key,
+        )
+        if seen.zone is not None
     ]
     return sketch_of(
         surface,
         (
-            SketchZone(number, _prompt(job, key.item), zone, str(condition or "open"))
-            for number, (key, zone, condition) in enumerate(zoned, start=1)
+            SketchZone(number, _with_reading(job, seen), zone, str(seen.condition or "open"))
+            for number, (seen, zone) in enumerate(zoned, start=1)
         ),
     )
+
+
+def _with_reading(job: Job, seen: Observation) -> str:
+    """The item with what the meter or the awl said, such as ``26 %, Stud feet and plate``."""
+    readings = [
+        value_in_words(measure, seen.measures[name])
+        for name in _READINGS
+        if name in seen.measures and (measure := job.grounds.measures.get(name)) is not None
+    ]
+    return ", ".join([*readings, _prompt(job, seen.key.item)])
 
 
 def _given(job: Job) -> dict[tuple[str, str], Condition]:
@@ -133,6 +164,15 @@ def _given(job: Job) -> dict[tuple[str, str], Condition]:
         (key.station, key.item): seen.condition
         for key, seen in job.walk.observations.items()
         if seen.condition is not None
+    }
+
+
+def _stood_at(job: Job) -> set[tuple[str, str]]:
+    """Station and item of every place where the walker ever stood for a moment."""
+    return {
+        (entry.body.station, entry.body.item)
+        for entry in job.entries
+        if isinstance(entry.body, MovedTo)
     }
 
 

@@ -34,14 +34,27 @@ REASONS = (
 _REASON_LIMIT = 500
 
 
-def steps_for(job: Job, key: ObservationKey, item: Item, condition: Condition) -> list[Step]:
-    """What this answer calls for: its measures, its zone, or the reason for no access."""
+def steps_for(
+    job: Job,
+    key: ObservationKey,
+    item: Item,
+    condition: Condition,
+    taken: frozenset[str] = frozenset(),
+) -> list[Step]:
+    """What this answer calls for: its measures, its zone, or the reason for no access.
+
+    Measures that were ``taken`` already are not asked.
+    """
     if condition is Condition.NO_ACCESS:
         return reason_steps(job, key)
     answer = item.answer(condition)
     if answer is None:
         return []
-    steps = [_measure_step(job, key, job.grounds.measures[name]) for name in answer.measures]
+    steps = [
+        _measure_step(job, key, job.grounds.measures[name])
+        for name in answer.measures
+        if name not in taken
+    ]
     surface = job.grounds.surface_at(key.station)
     if answer.zone and surface is not None:
         steps += zone_steps(job, key, surface)
@@ -62,7 +75,11 @@ def reason_steps(job: Job, key: ObservationKey) -> list[Step]:
         job.record(answered)
         return []
 
-    return [Step(lambda: choice_field("Why no access?", REASONS), keep)]
+    def field() -> Field:
+        seen = job.walk.observations.get(key)
+        return choice_field("Why no access?", REASONS, (seen and seen.reason) or _last_reason(job))
+
+    return [Step(field, keep)]
 
 
 def air_steps(job: Job, station: str) -> list[Step]:
@@ -109,6 +126,14 @@ def _measure_step(job: Job, key: ObservationKey, measure: Measure) -> Step:
         return []
 
     return Step(field, keep)
+
+
+def _last_reason(job: Job) -> str:
+    """Why there was no access the last time, anywhere."""
+    for entry in reversed(job.entries):
+        if isinstance(entry.body, Answered) and entry.body.reason:
+            return entry.body.reason
+    return ""
 
 
 def _last_value(job: Job, measure: Measure) -> Value | None:

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from textual import events, on
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Vertical
+from textual.message import Message
 from textual.widgets import Static, TextArea
 
 from leanto.errors import LeantoError
@@ -23,6 +25,25 @@ class Written:
     """False when it was left by Escape: the text is a draft."""
 
 
+class _Area(TextArea):
+    """Enter keeps the text. It is taken here and not by a binding, which would outrun the text."""
+
+    class Done(Message):
+        """Enter was pressed."""
+
+    def on_key(self, event: events.Key) -> None:
+        if event.key in ("enter", "ctrl+j"):
+            event.stop()
+            event.prevent_default()
+            if event.key == "enter":
+                self.post_message(self.Done())
+            else:
+                self.insert("\n")
+
+    def on_paste(self, event: events.Paste) -> None:
+        event.stop()
+
+
 class AskText(Dialog[Written]):
     """A text area; ``keep`` records the text, and what it refuses stays to be tried again."""
 
@@ -35,8 +56,10 @@ class AskText(Dialog[Written]):
         super().__init__()
         self._question = question
         self._keep = keep
-        self._area = TextArea(text, soft_wrap=True, tab_behavior="focus", compact=True)
-        self._said = Static("Ctrl+S or F10 keeps it.  Esc leaves it as a draft.", markup=False)
+        self._area = _Area(text, soft_wrap=True, tab_behavior="focus", compact=True)
+        self._said = Static(
+            "Enter keeps it.  Ctrl+J: a new line.  Esc leaves it as a draft.", markup=False
+        )
 
     @property
     def editor(self) -> TextArea:
@@ -59,6 +82,10 @@ class AskText(Dialog[Written]):
             self._said.update(f"! {error}")
             return
         self.dismiss(Written(self._area.text, kept=True))
+
+    @on(_Area.Done)
+    def submit(self) -> None:
+        self.action_keep()
 
     def action_leave(self) -> None:
         self.dismiss(Written(self._area.text, kept=False))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
-from textual import on, work
+from textual import events, on, work
 from textual.message import Message
 
 from leanto.errors import LeantoError
@@ -13,7 +13,7 @@ from leanto.job import Job
 from leanto.record.entry import Noted, PhotoRemoved
 from leanto.record.observation import ObservationKey
 from leanto.tui import standing as places
-from leanto.tui.pictures import first_folder
+from leanto.tui.pictures import dropped_pictures, first_folder
 from leanto.tui.screens.ask_choice import AskChoice
 from leanto.tui.screens.ask_photo import AskPhoto
 from leanto.tui.screens.ask_text import AskText, Written
@@ -102,6 +102,29 @@ class AttachingScreen(PlaceScreen):
     def _photo_refused(self, message: PhotoRefused) -> None:
         self._photo_text = str(message.path)
         self.refuse(message.why)
+
+    def on_paste(self, event: events.Paste) -> None:
+        """A picture that is dragged onto the walk is a photo of the item."""
+        if self.app.screen is not self:
+            self.app.post_message(events.Paste(event.text))
+            return
+        paths = dropped_pictures(event.text)
+        if self.item() is None or not paths:
+            return
+        event.stop()
+        if self.may_write():
+            self.say(f"Copying {', '.join(on_one_line(path.name) for path in paths)} ...")
+            self._copy(self.standing.key, paths)
+
+    def action_look_at_photos(self) -> None:
+        seen = places.observation_of(self.job, self.standing) if self.item() else None
+        if seen is None or not seen.photos:
+            self.say("There is no photo here to look at.")
+        else:
+            # Loaded only now: the walk starts without.
+            from leanto.tui.screens.photos import PhotosScreen
+
+            self.app.push_screen(PhotosScreen(self.job, seen.photos))
 
     def action_photo_out(self) -> None:
         seen = places.observation_of(self.job, self.standing) if self.item() else None

@@ -23,8 +23,17 @@ class Dialog(ModalScreen[Answer], Generic[Answer]):
     def on_mount(self) -> None:
         self.set_focus(self.editor)
 
+    def submit(self) -> None:
+        """As if Enter were pressed in the editor."""
+        if isinstance(self.editor, Input):
+            self.call_later(self.editor.action_submit)
+
     def on_key(self, event: events.Key) -> None:
-        """A character gets here only when the editor was not there yet to take it."""
+        """A key for the editor gets here only when it was not there yet to take it."""
+        if event.key == "enter":
+            event.stop()
+            self.submit()
+            return
         if event.character is None or not event.character.isprintable():
             return
         event.stop()
@@ -32,3 +41,11 @@ class Dialog(ModalScreen[Answer], Generic[Answer]):
             self.editor.insert_text_at_cursor(event.character)
         else:
             self.editor.insert(event.character)
+
+    def on_paste(self, event: events.Paste) -> None:
+        """Text gets here only when the editor was not there yet to take it."""
+        event.stop()
+        if isinstance(self.editor, Input):
+            self.editor.insert_text_at_cursor(event.text.partition("\n")[0])
+        else:
+            self.editor.insert(event.text)

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import contextlib
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 
-from textual import events, on
-from textual.message import Message
+from textual import events
 from textual.timer import Timer
 
 from leanto.errors import LeantoError
@@ -14,30 +13,24 @@ from leanto.job import Job
 from leanto.record.entry import (
     AboutObservation,
     AirMeasured,
-    Answered,
-    DangerMarked,
     Entry,
     MovedTo,
 )
+from leanto.record.history import batch_of
 from leanto.tui import standing as places
-from leanto.tui.asking import Asking, Step
-from leanto.tui.marks import DIGITS
-from leanto.tui.screens.attaching import AttachingScreen
+from leanto.tui.screens.answering import AnsweringScreen
 from leanto.tui.screens.jump import Jump
-from leanto.tui.screens.place import about
 from leanto.tui.standing import Standing
-from leanto.tui.steps import air_steps, steps_for
 from leanto.tui.walk_keys import WALK_KEYS
 from leanto.tui.widgets.field_bar import FieldBar, FieldInput
 from leanto.tui.widgets.open_items import OpenItems
 from leanto.tui.widgets.station_list import StationList
 from leanto.tui.words import entry_in_words
-from leanto.tui.zone_steps import zone_steps
 
 _MOVE_IS_KEPT_AFTER_S = 0.5
 
 
-class WalkScreen(AttachingScreen):
+class WalkScreen(AnsweringScreen):
     """Shows where the walker stands, and records what is pressed."""
 
     BINDINGS = [*WALK_KEYS]
@@ -45,7 +38,6 @@ class WalkScreen(AttachingScreen):
     def __init__(self, job: Job) -> None:
         super().__init__(job)
         self._came_from: list[Standing] = []
-        self._asking = Asking([])
         self._move_timer: Timer | None = None
 
     # Coming and going
@@ -83,7 +75,7 @@ class WalkScreen(AttachingScreen):
         """Act on a key; False when somebody else is to act on it."""
         self.key_pressed()
         if self.app.screen is not self:
-            self.app.screen.post_message(events.Key(key, character))
+            self.app.post_message(events.Key(key, character))
             return True
         bar = self.query_one(FieldBar)
         if bar.is_open:
@@ -102,82 +94,6 @@ class WalkScreen(AttachingScreen):
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """While a field is open its keys come first; the walk's own rest."""
         return not (action in _ACTIONS and self.is_mounted and self.query_one(FieldBar).is_open)
-
-    # Answers
-
-    def action_answer(self, digit: str) -> None:
-        item = self.item()
-        if item is None:
-            return
-        condition = DIGITS[digit]
-        seen = places.observation_of(self.job, self.standing)
-        if seen is None or seen.condition is not condition:
-            if not self.record(Answered(**about(self.standing.key), condition=condition)):
-                return
-        elif not self.may_write():
-            return
-        self._ask(steps_for(self.job, self.standing.key, item, condition))
-
-    def action_zone(self) -> None:
-        if self.item() is None or not self.may_write():
-            return
-        surface = self.job.grounds.surface_at(self.standing.station)
-        if surface is None:
-            self.say("This station has no surface to measure on; say where it is in a note (n).")
-        else:
-            self._ask(zone_steps(self.job, self.standing.key, surface))
-
-    def action_air(self) -> None:
-        if self.item() is not None and self.may_write():
-            self._ask(air_steps(self.job, self.standing.station))
-
-    def action_danger(self) -> None:
-        if self.item() is None:
-            return
-        seen = places.observation_of(self.job, self.standing)
-        on = not (seen and seen.danger)
-        if self.record(DangerMarked(**about(self.standing.key), on=on)):
-            self.say("Marked: this can hurt someone now." if on else "The danger mark is off.")
-
-    def _ask(self, steps: Sequence[Step]) -> None:
-        self._asking = Asking(steps)
-        self._ask_on()
-
-    def _ask_on(self) -> None:
-        bar = self.query_one(FieldBar)
-        step = self._asking.step
-        if step is None:
-            bar.close()
-        else:
-            bar.ask(step.field(), self._asking.left)
-        self.refresh_bindings()
-
-    @on(FieldInput.Entered)
-    @on(FieldInput.Skipped)
-    @on(FieldInput.WentBack)
-    def _on_field(self, message: Message) -> None:
-        """Act on what was done in the field bar."""
-        match message:
-            case FieldInput.Entered(typed=typed):
-                self._take(typed)
-            case FieldInput.Skipped():
-                self._asking.skip()
-                self._ask_on()
-            case FieldInput.WentBack():
-                self._asking.back()
-                self._ask_on()
-
-    def _take(self, typed: str) -> None:
-        bar = self.query_one(FieldBar)
-        before = len(self.job.entries)
-        try:
-            self._asking.take(bar.read(typed))
-        except LeantoError as error:
-            bar.refuse(typed, str(error))
-            return
-        if len(self.job.entries) > before:
-            self.recorded()
-        self._ask_on()
 
     # Undo and redo
 
@@ -198,7 +114,12 @@ class WalkScreen(AttachingScreen):
             return
         self._find_ground()
         self.recorded()
-        self.say(f"{done}: {entry_in_words(entry, self.job)}")
+        batch = [
+            one for one in self.job.entries if batch_of(one) and batch_of(one) == batch_of(entry)
+        ]
+        entry, more = (batch[0], len(batch) - 1) if batch else (entry, 0)
+        also = f", and {more} more" if more else ""
+        self.say(f"{done}: {entry_in_words(entry, self.job)}{also}")
         if isinstance(entry.body, AboutObservation):
             body = entry.body
             self._go(places.at_item(self.job, body.station, body.item, body.number))
@@ -278,7 +199,7 @@ class WalkScreen(AttachingScreen):
         self._move_timer = None
         walk, here = self.job.walk, self.standing
         is_kept = (walk.station, walk.item) == (here.station, here.item)
-        if self.job.read_only or not here.station or is_kept:
+        if self.job.read_only or self.job.held or not here.station or is_kept:
             return
         with contextlib.suppress(LeantoError):  # it is said when an answer is not kept
             self.job.record(MovedTo(station=here.station, item=here.item))

@@ -5,15 +5,22 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from leanto.building.block_shape import plan_ft, side_length_ft
+from leanto.building.block_shape import plan_ft
 from leanto.building.kinds import OpeningKind, PlaceKind, Side
 from leanto.building.model import Building, Opening
+from leanto.building.surface import Surface
 from leanto.building.surfaces import surfaces_of
+from leanto.quantities import Unit, shown
 from leanto.tui.shown import on_one_line
 
 NORTH, EAST, SOUTH, WEST = 1, 2, 4, 8
 _LINES = " ╵╶└╷│┌├╴┘─┴┐┤┬┼"
 """By the arms that a cell has: north 1, east 2, south 4, west 8."""
+HERE = "@"
+_ROUND = (3, 1)
+"""Cells beside and above the plan for somebody who stands outside."""
+_OUTWARD = {Side.NORTH: (0, -1), Side.SOUTH: (0, 1), Side.EAST: (1, 0), Side.WEST: (-1, 0)}
+"""One step away from a wall: cells to the right and down."""
 _LETTERS = {
     OpeningKind.DOOR: "D",
     OpeningKind.BIG_DOOR: "B",
@@ -65,15 +72,22 @@ def footprints(building: Building) -> tuple[Footprint, ...]:
     return tuple(placed[block.id] for block in building.blocks)
 
 
-def plan_lines(building: Building, columns: int, rows: int) -> list[str]:
-    """The plan in at most so many cells; a cell is taken to be twice as high as wide."""
+def plan_lines(
+    building: Building, columns: int, rows: int, here: Surface | None = None
+) -> list[str]:
+    """The plan in at most so many cells; a cell is taken to be twice as high as wide.
+
+    With ``here`` a mark shows where somebody stands who faces that surface.
+    """
+    aside, above = _ROUND if here is not None else (0, 0)
     prints = footprints(building)
     west = min(one.west_ft for one in prints)
     south = min(one.south_ft for one in prints)
     wide = max(one.west_ft + one.wide_ft for one in prints) - west
     deep = max(_north(one) for one in prints) - south
-    cells_per_ft = min((columns - 1) / wide, 2 * (rows - 1) / deep)
-    canvas = _Canvas(west, south + deep, cells_per_ft, columns, rows)
+    cells_per_ft = min((columns - 1 - 2 * aside) / wide, 2 * (rows - 1 - 2 * above) / deep)
+    edge_ft = aside / cells_per_ft, 2 * above / cells_per_ft
+    canvas = _Canvas(west - edge_ft[0], south + deep + edge_ft[1], cells_per_ft, columns, rows)
     for one in prints:
         canvas.box(one)
     for one in prints:
@@ -81,6 +95,8 @@ def plan_lines(building: Building, columns: int, rows: int) -> list[str]:
     by_id = {one.block: one for one in prints}
     for opening in building.openings:
         canvas.opening(building, opening, by_id)
+    if here is not None:
+        canvas.stand(here, by_id[here.block])
     return canvas.lines()
 
 
@@ -93,12 +109,39 @@ def area_lines(building: Building) -> list[str]:
         for kind, words in _KINDS.items():
             fitting = [one for one in surfaces if one.block == block.id and one.kind is kind]
             amounts = [
-                f"{one.side.value[0].upper() + ' ' if one.side else ''}{one.net_area_sqft:,.0f}"
+                f"{one.side.value[0].upper() + ' ' if one.side else ''}{_area(one.net_area_sqft)}"
                 for one in fitting
             ]
             if amounts:
-                lines.append(f"  {words}: {', '.join(amounts)} sq ft")
+                lines.append(f"  {words}: {', '.join(amounts)} {shown().area_unit}")
     return lines
+
+
+def _area(sqft: float) -> str:
+    """The number alone; the unit stands at the end of the line."""
+    number = shown().number(sqft, Unit.SQFT)
+    return f"{number:,.1f}" if shown().is_metric else f"{number:,.0f}"
+
+
+def _on_side(at: Footprint, side: Side, from_left_ft: float) -> tuple[float, float]:
+    """Feet east and north of a point of a wall, counted from its left end seen from outside."""
+    return {
+        Side.NORTH: (at.west_ft + at.wide_ft - from_left_ft, _north(at)),
+        Side.SOUTH: (at.west_ft + from_left_ft, at.south_ft),
+        Side.EAST: (at.west_ft + at.wide_ft, at.south_ft + from_left_ft),
+        Side.WEST: (at.west_ft, _north(at) - from_left_ft),
+    }[side]
+
+
+def _middle_of_what_shows_ft(surface: Surface) -> float:
+    """The middle of the longest stretch that no other block stands against."""
+    stops = [0.0]
+    for hidden in sorted(surface.covered):
+        stops += [hidden.left_ft, hidden.right_ft]
+    stops.append(surface.width_ft)
+    stretches = zip(stops[::2], stops[1::2], strict=True)
+    left, right = max(stretches, key=lambda stretch: stretch[1] - stretch[0])
+    return (left + right) / 2
 
 
 def _north(one: Footprint) -> float:
@@ -145,17 +188,23 @@ class _Canvas:
         letter = _LETTERS.get(one.kind)
         if letter is None or side_word not in list(Side) or block_id not in prints:
             return
-        side, at = Side(side_word), prints[block_id]
-        block = next(block for block in building.blocks if block.id == block_id)
-        middle = one.from_left + one.width / 2
-        back = side_length_ft(block, side) - middle
-        place = {
-            Side.NORTH: (at.west_ft + back, _north(at)),
-            Side.SOUTH: (at.west_ft + middle, at.south_ft),
-            Side.EAST: (at.west_ft + at.wide_ft, at.south_ft + middle),
-            Side.WEST: (at.west_ft, at.south_ft + back),
-        }[side]
+        place = _on_side(prints[block_id], Side(side_word), one.from_left + one.width / 2)
         self._letters.setdefault(self._cell(*place), letter)
+
+    def stand(self, surface: Surface, at: Footprint) -> None:
+        """The mark in front of a wall or an eave, else in the middle of the room."""
+        if surface.side is None:
+            column, row = self._cell(at.west_ft + at.wide_ft / 2, at.south_ft + at.deep_ft / 2)
+            self._letters[column, row + 1] = HERE
+            return
+        is_inside = surface.kind is PlaceKind.WALL_INSIDE
+        middle = _middle_of_what_shows_ft(surface)
+        if is_inside:  # seen from there, left and right are the other way round
+            middle = surface.width_ft - middle
+        column, row = self._cell(*_on_side(at, surface.side, middle))
+        right, down = _OUTWARD[surface.side]
+        way = -1 if is_inside else 1
+        self._letters[max(0, column + 2 * way * right), max(0, row + way * down)] = HERE
 
     def lines(self) -> list[str]:
         drawn = [

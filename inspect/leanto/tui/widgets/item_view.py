@@ -28,6 +28,8 @@ class ShownItem:
     item: Item | None = None
     cautions: tuple[Caution, ...] = ()
     seen: Observation | None = None
+    same: str = ""
+    """The answer that one key gives again; empty when there is none."""
     measures: tuple[str, ...] = field(default=())
     """Label and value of each measure entered."""
     missing: tuple[str, ...] = ()
@@ -104,6 +106,7 @@ class _Parts:
     how: list[Content]
     tool: list[Content]
     answers: list[_AnswerPart]
+    same: list[Content]
     entered: list[Content]
 
 
@@ -127,6 +130,7 @@ def _parts(shown: ShownItem, item: Item, width: int) -> _Parts:
         answers=[
             _answer(item, digit, condition, given, width) for digit, condition in DIGITS.items()
         ],
+        same=_same(shown.same, width) if shown.same else [],
         entered=_entered(shown, width),
     )
 
@@ -149,6 +153,7 @@ def _fitted(parts: _Parts, room: _Room, width: int) -> list[Content]:
         *(parts.tool if room.tool else ()),
         *means,
         *packed(labels, width),
+        *parts.same,
         *parts.entered,
     ]
 
@@ -187,6 +192,11 @@ def _answer_label(digit: str, condition: Condition, given: Condition | None) -> 
     return Content.assemble(
         (digit, "bold $text-accent"), " ", (f"{mark(condition)} {word}", look), "  "
     )
+
+
+def _same(said: str, width: int) -> list[Content]:
+    label = Content.assemble(("l", "bold $text-accent"), " same again: ")
+    return paragraph(on_one_line(said), width, label=label, at_most=1)
 
 
 def _entered(shown: ShownItem, width: int) -> list[Content]:
