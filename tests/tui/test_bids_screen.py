@@ -73,7 +73,7 @@ async def test_a_doubtful_field_is_answered_and_the_bid_counts(with_bids: Job) -
         await pilot.pause()
         keys = [row.key for row in screen.table._shown]
         screen.table.move_cursor(row=keys.index("1 unread 0"))
-        await pilot.press("w")
+        await pilot.press("m")
         await pilot.pause()
         app.screen.query_one(Input).value = "1.300"
         await pilot.press("enter")
@@ -116,5 +116,6 @@ async def test_the_table_is_written_as_pdf(with_bids: Job) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
         await shown(app, pilot)
         await pilot.press("p")
+        await app.workers.wait_for_complete()
         await pilot.pause()
     assert (with_bids.places.reports / "bid-table.pdf").is_file()

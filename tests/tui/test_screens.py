@@ -16,6 +16,7 @@ from textual.pilot import Pilot
 from textual.screen import Screen
 from textual.widgets import Input, Static
 
+from leanto.assessment import course_chances
 from leanto.building.model import Building
 from leanto.checklist.condition import Condition
 from leanto.errors import JobError, ReportError
@@ -33,6 +34,7 @@ from leanto.tui.screens.findings import FindingsScreen
 from leanto.tui.screens.reports import ReportsScreen
 from leanto.tui.screens.rows_screen import RowsScreen
 from leanto.tui.screens.scope import ScopeScreen
+from leanto.tui.widgets.course_plot import CoursePlot
 from leanto.tui.widgets.rows_table import RowsTable
 
 WALK = """
@@ -253,11 +255,11 @@ async def test_tab_shows_what_is_open_and_never_calls_it_passed(job: Job) -> Non
 async def test_rows_are_sorted_and_narrowed_down_by_keys(job: Job) -> None:
     async with showing(FindingsScreen(job)) as pilot:
         await pilot.press("s", "s")
-        assert text(pilot, "#state") == "3 rows by place"
+        assert text(pilot, "#state").startswith("3 rows by place; ")
         assert column(pilot, 3)[0] == "Site and drainage"
         await pilot.press("slash")
         await typed(pilot, "water RED")
-        assert text(pilot, "#state") == '1 of 3 rows with "water RED" by place'
+        assert text(pilot, "#state").startswith('1 of 3 rows with "water RED" by place; ')
         assert column(pilot, 0) == ["2"]
         await pilot.press("escape")
         assert len(cells(pilot)) == 3
@@ -342,15 +344,42 @@ async def test_a_decision_is_shown_with_both_courses(job: Job) -> None:
         assert "stain that is wet now (findings 2)" in said
 
 
+async def test_both_courses_are_drawn_for_each_surface_and_for_the_interior(
+    job: Job, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(
+        "leanto.tui.screens.courses.course_chances",
+        lambda assessment: course_chances(assessment, draws=300),
+    )
+    async with showing(DecideScreen(job)) as pilot:
+        surfaces = job.assess().decision.surfaces
+        await pilot.press("d")
+        await pilot.app.workers.wait_for_complete()
+        await pilot.pause()
+        assert text(pilot, "#title") == surfaces[0].surface_name
+        said = text(pilot, "#said")
+        assert "keep: half under $" in said
+        assert "Keeping is cheaper in" in said
+        plot = pilot.app.screen.query_one(CoursePlot)
+        assert plot.display
+        assert "█" in plot.plt.build()
+        await pilot.press("left")
+        assert text(pilot, "#title") == "All lined surfaces"
+        await pilot.press("right", "right")
+        assert text(pilot, "#title") == surfaces[1].surface_name
+        await pilot.press("escape")
+        assert isinstance(pilot.app.screen, DecideScreen)
+
+
 # Scope
 
 
 async def test_the_scope_is_grouped_by_phase_and_remembers_why(job: Job) -> None:
     async with showing(ScopeScreen(job)) as pilot:
         assert "Contingency" in text(pilot, "#answer")
-        assert "WEATHER SHELL" in column(pilot, 1)
-        at = column(pilot, 1).index("Close the edge")
-        assert cells(pilot)[at][3] == "24 lin ft"  # the eave of a 24 ft slope without rakes
+        assert "WEATHER SHELL" in column(pilot, 2)
+        at = column(pilot, 2).index("Close the edge")
+        assert cells(pilot)[at][4] == "24 lin ft"  # the eave of a 24 ft slope without rakes
         table = pilot.app.screen.query_one(RowsTable)
         table.move_cursor(row=at)
         await pilot.press("enter")

@@ -5,7 +5,8 @@ from __future__ import annotations
 from leanto.building.rectangle import Rectangle
 from leanto.checklist.model import Measure
 from leanto.job import Job
-from leanto.quantities import format_ft_in
+from leanto.quantities import format_ft_in, plain_number, shown
+from leanto.record.agreed_entry import BidAwarded, ChangeAsked, ChangeSettled, Opened, Paid
 from leanto.record.bid_entry import BidAdded, BidsSent
 from leanto.record.entry import (
     AboutObservation,
@@ -16,9 +17,14 @@ from leanto.record.entry import (
     Entry,
     Measured,
     Noted,
+    NoteToBidders,
     Overruled,
     PhotoAdded,
     PhotoRemoved,
+    ScopeAdded,
+    ScopeMarked,
+    ScopeQuantity,
+    UnitsSet,
     Zoned,
 )
 from leanto.record.observation import Air
@@ -47,6 +53,9 @@ def value_in_words(measure: Measure, value: float | str) -> str:
         return "yes" if value else "no"
     if measure.unit == "ft":
         return format_ft_in(value)
+    number, unit = shown().measured(value, measure.unit)
+    if unit:
+        return f"{plain_number(number, 2 if measure.unit == 'sqft' else 1)} {unit}"
     return f"{value:.6g} {UNITS[measure.unit]}".rstrip()
 
 
@@ -58,7 +67,7 @@ def zone_in_words(zone: Rectangle) -> str:
 
 
 def air_in_words(air: Air) -> str:
-    return f"{air.temp_f:g} F, {air.humidity_pct:g} % humidity"
+    return f"{shown().temperature(air.temp_f)}, {air.humidity_pct:g} % humidity"
 
 
 def entry_in_words(entry: Entry, job: Job) -> str:
@@ -76,12 +85,33 @@ def entry_in_words(entry: Entry, job: Job) -> str:
         case Overruled():
             surface = job.grounds.surfaces.get(body.surface_id)
             return f'"{body.course}" for {surface.name if surface else body.surface_id}'
+        case ScopeMarked(mark=mark):
+            return f'"{mark}" for {_line(body.item_id, job)}'
+        case ScopeQuantity(quantity=quantity):
+            own = "your own quantity" if quantity is not None else "the quantity by the walk"
+            return f"{own} for {_line(body.item_id, job)}"
+        case NoteToBidders():
+            return f"the note to bidders for {_line(body.item_id, job)}"
+        case ScopeAdded(work=work, surface_id=surface_id):
+            return f"the added line {_line(f'{work}@{surface_id}', job)}"
         case BuildingSet():
             return "the facts of the building"
         case BidAdded(bidder=bidder):
             return f"the bid of {on_one_line(bidder)}"
         case BidsSent():
             return "the package for bidders"
+        case BidAwarded(bidder=bidder):
+            return f"the choice of {on_one_line(bidder)}"
+        case Paid(number=count):
+            return f"payment {count}"
+        case Opened(number=count):
+            return f"opening {count}"
+        case ChangeAsked(number=count):
+            return f"the request for change {count}"
+        case ChangeSettled(number=count):
+            return f"what was agreed on change {count}"
+        case UnitsSet(system=system):
+            return f"shown in {system}"
         case _:
             return body.kind
 
@@ -109,6 +139,15 @@ def _about(body: AboutObservation, job: Job) -> str:
             return "a photo taken out"
         case _:
             return "an entry"
+
+
+def _line(item_id: str, job: Job) -> str:
+    """The work of a repair item and its surface, such as ``Mend the sill, Main room, floor``."""
+    work_id, _, where = item_id.partition("@")
+    work = job.library.works.get(work_id)
+    surface = job.grounds.surfaces.get(where.partition("+")[0])
+    named = work.title if work else work_id
+    return on_one_line(f"{named}, {surface.name}" if surface else named)
 
 
 def _place(station_id: str, job: Job) -> str:

@@ -25,22 +25,24 @@ class AskReasonScreen(ModalScreen[bool]):
         Binding("escape", "back", "Leave it", id="reason.back", tooltip="Change nothing"),
     ]
     DEFAULT_CSS = """
-    AskReasonScreen { align: center middle; }
+    AskReasonScreen { align: center middle; background: transparent; }
     AskReasonScreen #box { width: 72; max-width: 100%; height: auto; padding: 1 2;
         border: solid $foreground; background: $surface; }
     AskReasonScreen #fault { height: auto; min-height: 1; text-style: bold; }
     AskReasonScreen Input { margin-top: 1; }
     """
 
-    def __init__(self, question: str, take: Callable[[str], None]) -> None:
+    def __init__(self, question: str, take: Callable[[str], None], text: str = "") -> None:
+        """``text`` stands there already."""
         super().__init__()
         self._question = question
         self._take = take
+        self._text = text
 
     def compose(self) -> ComposeResult:
         with Vertical(id="box"):
             yield Static(visible(self._question), markup=False)
-            yield Input(id="reason", max_length=MAX_CHARS, compact=True)
+            yield Input(self._text, id="reason", max_length=MAX_CHARS, compact=True)
             yield Static(id="fault", markup=False)
         yield Footer(compact=True, show_command_palette=False)
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from functools import partial
 from pathlib import Path
 from typing import ClassVar
 
@@ -15,9 +16,13 @@ from leanto.bids.model import Unread
 from leanto.errors import LeantoError
 from leanto.job import Job
 from leanto.money import format_usd
+from leanto.tui.origin import Origin
+from leanto.tui.origin_of import of_item
+from leanto.tui.screens.ask_choice import AskChoice
 from leanto.tui.screens.ask_reason import AskReasonScreen
 from leanto.tui.screens.details import Details, amounts, labeled, listed, said, strong
 from leanto.tui.screens.rows_screen import RowsScreen
+from leanto.tui.screens.working import Progress, Working
 from leanto.tui.shown import visible
 from leanto.tui.widgets import bids_table as table
 
@@ -28,18 +33,21 @@ class BidsScreen(RowsScreen):
     """Two views: line by line, and what each bid says."""
 
     BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("tab", "other_view", "Words", id="bids.view", tooltip="Lines, or what to ask"),
+        Binding("a", "add", "Add", id="bids.add", tooltip="Read a returned form"),
         Binding(
-            "tab", "other_view", "Lines/words", id="bids.view", tooltip="Lines, or what to ask"
-        ),
-        Binding("a", "add", "Add a bid", id="bids.add", tooltip="Read a returned form"),
-        Binding(
-            "w",
+            "m",
             "answer",
-            "What it means",
+            "Means",
             id="bids.answer",
             tooltip="Say what a field means that could not be read",
         ),
-        Binding("p", "write", "PDF", id="bids.write", tooltip="Write the table as PDF"),
+        Binding("p", "write", "Files", id="bids.write", tooltip="Write the table: PDF and XLSX"),
+        Binding("g", "choose", "Choose", id="bids.choose", tooltip="Choose one of the bids"),
+        Binding("c", "costs", "Costs", id="bids.costs", tooltip="Committed, paid, to go"),
+        Binding("o", "opening", "Open up", id="bids.opening", tooltip="What opened walls show"),
+        Binding("u", "turn('undo')", "Undo", id="bids.undo", show=False, tooltip="Take it back"),
+        Binding("r", "turn('redo')", "Redo", id="bids.redo", show=False, tooltip="Bring it back"),
     ]
 
     def __init__(self, job: Job) -> None:
@@ -87,9 +95,14 @@ class BidsScreen(RowsScreen):
         parts = [said(row.cells[1])]
         unread = self._unread(key)
         if unread is not None:
-            parts.append(labeled("Field", unread.field))
-            parts.append(said("w says what it means; the bid keeps what was written."))
+            parts.append(labeled("Field", unread.shown or unread.field))
+            parts.append(said("m says what it means; the bid keeps what was written."))
         return Details(made.bids[at].bid.bidder, tuple(parts))
+
+    def origin_of(self, key: str) -> Callable[[], Origin | None] | None:
+        """Of our own allowance for the line."""
+        kind, _, item_id = key.partition(" ")
+        return partial(of_item, self.job, item_id) if kind == "line" else None
 
     def action_other_view(self) -> None:
         self.shows_words = not self.shows_words
@@ -117,7 +130,7 @@ class BidsScreen(RowsScreen):
             self._refuse("This row is read. Tab shows what is not.")
             return
         bidder = self.made.bids[int(row.key.partition(" ")[0])].bid.bidder
-        question = f"{bidder} wrote “{unread.text}” in {unread.field}. {unread.why}"
+        question = f"{bidder} wrote “{unread.text}” in {unread.shown or unread.field}. {unread.why}"
 
         def take(typed: str) -> None:
             if not typed:
@@ -127,8 +140,51 @@ class BidsScreen(RowsScreen):
         self.app.push_screen(AskReasonScreen(question, take), self._after)
 
     def action_write(self) -> None:
-        written = self.job.bids.write_table()
-        self.notify(visible(f"Wrote {written.path}, {written.pages} pages."), markup=False)
+        def work(progress: Progress) -> str:
+            written = self.job.bids.write_table(progress=progress)
+            book = self.job.bids.write_workbook()
+            return f"Wrote {written.path}, {written.pages} pages, and {book.name}."
+
+        def written(said: str | None) -> None:
+            if said is not None:
+                self.notify(visible(said), markup=False)
+
+        self.app.push_screen(Working("Writing the table of the bids", work), written)
+
+    def action_choose(self) -> None:
+        """Asks which bid, then why; the figures are frozen as they are now."""
+        made = self.made
+        if made is None or self.job.read_only:
+            self.refuse(self.job.read_only_reason or NONE_YET)
+            return
+        names = [one.bid.bidder for one in made.bids]
+        totals = [format_usd(one.base - one.plugged) for one in made.bids]
+        choices = [f"{name}, {total}" for name, total in zip(names, totals, strict=True)]
+
+        def chosen(at: int | None) -> None:
+            if at is not None:
+                question = f"{names[at]}: your reason? Alternates and another sum: bids award."
+                self.app.push_screen(AskReasonScreen(question, partial(take, names[at])), after)
+
+        def take(name: str, reason: str) -> None:
+            self.job.contract.choose(name, reason=reason)
+
+        def after(recorded: bool | None) -> None:
+            if recorded:
+                self.reload()
+                self.action_costs()
+
+        self.app.push_screen(AskChoice("Which bid do you choose?", choices), chosen)
+
+    def action_costs(self) -> None:
+        from leanto.tui.screens.costs import CostsScreen
+
+        self.app.push_screen(CostsScreen(self.job))
+
+    def action_opening(self) -> None:
+        from leanto.tui.screens.opening import OpeningScreen
+
+        self.app.push_screen(OpeningScreen(self.job))
 
     def _unread(self, key: str) -> Unread | None:
         at, _, rest = key.partition(" ")

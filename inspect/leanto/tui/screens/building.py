@@ -385,3 +385,13 @@ def _draft_of(job: Job) -> Draft:
         draft = Draft.of(recorded)
         _DRAFTS[job] = (recorded, draft)
     return draft
+
+
+def has_draft(job: Job) -> bool:
+    """Whether something was typed into the form that is not recorded."""
+    started_from, draft = _DRAFTS.get(job, (None, None))
+    return draft is not None and draft != Draft.of(started_from)
+
+
+def forget_draft(job: Job) -> None:
+    _DRAFTS.pop(job, None)

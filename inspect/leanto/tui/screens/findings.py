@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from functools import partial
 from typing import ClassVar
 
 from textual.binding import Binding, BindingType
@@ -15,6 +16,8 @@ from leanto.reports.contents.measures import measured_in_words
 from leanto.reports.contents.numbering import numbering
 from leanto.reports.contents.words import capitalized, zone_in_words
 from leanto.rules.finding import Finding, OpenQuestion, Undecided
+from leanto.tui.origin import Origin
+from leanto.tui.origin_of import of_answer, of_finding
 from leanto.tui.screens.details import Details, labeled, listed, said, strong
 from leanto.tui.screens.rows_screen import RowsScreen
 from leanto.tui.widgets import findings_table as table
@@ -78,6 +81,21 @@ class FindingsScreen(RowsScreen):
         finding = _finding(assessment, key)
         title = f"{numbering(assessment).findings[key]}. {finding.text}"
         return Details(title, tuple(_about(assessment, finding)))
+
+    def origin_of(self, key: str) -> Callable[[], Origin | None] | None:
+        if not self.shows_open:
+            return partial(of_finding, self.job, key)
+        assert self.assessment is not None
+        kind, _, index = key.partition(" ")
+        judged = self.assessment.judged
+        if kind == "question":
+            question = judged.questions[int(index)]
+            if question.finding_id:
+                return partial(of_finding, self.job, question.finding_id)
+            return partial(of_answer, self.job, question.observation, "", question.text)
+        undecided = judged.undecided[int(index)]
+        title = self._open_details(self.assessment, key).title
+        return partial(of_answer, self.job, undecided.observation, undecided.rule_id, title)
 
     def _open_details(self, assessment: Assessment, key: str) -> Details:
         kind, _, index = key.partition(" ")

@@ -18,8 +18,10 @@ from textual.worker import Worker, WorkerState, get_current_worker
 
 from leanto.errors import LeantoError
 from leanto.job import Job
+from leanto.record.entry import MovedTo
 from leanto.tui.screens.details import labeled, listed, said
 from leanto.tui.screens.rows_screen import in_one_line
+from leanto.tui.screens.working import Stopped
 from leanto.tui.shown import visible
 
 if TYPE_CHECKING:
@@ -29,10 +31,6 @@ _FILES = (
     ("Condition report, for the owner", "condition-report.pdf"),
     ("Repair scope without prices, for bidders", "repair-scope.pdf"),
 )
-
-
-class Stopped(Exception):
-    """Raised inside the writing, at the next page, once it is to stop."""
 
 
 class ReportsScreen(Screen[None]):
@@ -69,7 +67,7 @@ class ReportsScreen(Screen[None]):
         yield Footer(compact=True, show_command_palette=False)
 
     def on_mount(self) -> None:
-        self._say("Press Enter to write both reports as PDF.")
+        self._say(_answer(self.job))
         self._show(_before(self.job))
         self.query_one("#body").focus()
 
@@ -137,6 +135,19 @@ class ReportsScreen(Screen[None]):
         self.query_one("#text", Static).update(Content("\n\n").join(list(parts)))
 
 
+def _answer(job: Job) -> str:
+    """Whether the reports that stand there tell of the walk as it is now."""
+    made = [_written_at(job.places.reports / name) for _, name in _FILES]
+    changed = [entry.at for entry in job.entries if not isinstance(entry.body, MovedTo)]
+    standing = [at for at in made if at is not None]
+    if len(standing) < len(made):
+        told = "are not written yet" if not standing else "are written in part"
+        return f"The reports {told}. Enter writes both as PDF."
+    if changed and changed[-1] > min(standing):
+        return "The reports are older than your last entry. Enter writes both anew."
+    return "The reports are written, and tell of everything entered. Enter writes both anew."
+
+
 def _before(job: Job) -> list[Content]:
     """What will be written where, and what stands there now."""
     parts = [labeled("Folder", str(job.places.reports))]
@@ -150,10 +161,16 @@ def _before(job: Job) -> list[Content]:
     return parts
 
 
-def _standing(path: Path) -> str:
+def _written_at(path: Path) -> datetime | None:
     try:
-        written = datetime.fromtimestamp(path.stat().st_mtime)
+        return datetime.fromtimestamp(path.stat().st_mtime).astimezone()
     except OSError:
+        return None
+
+
+def _standing(path: Path) -> str:
+    written = _written_at(path)
+    if written is None:
         return f"{path.name}, not written yet"
     return f"{path.name}, written {written:%Y-%m-%d %H:%M}; it will be replaced"
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from abc import abstractmethod
-from collections.abc import Sequence
-from typing import ClassVar
+from collections.abc import Callable, Sequence
+from typing import ClassVar, Literal
 
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
@@ -16,21 +16,39 @@ from textual.widgets import DataTable, Footer, Input, Static
 from leanto.assessment import Assessment
 from leanto.errors import InputProblems, LeantoError
 from leanto.job import Job
+from leanto.tui.origin import Origin
 from leanto.tui.paragraphs import paragraph
 from leanto.tui.screens.details import Details, DetailsScreen
+from leanto.tui.screens.origin import OriginScreen
 from leanto.tui.shown import visible
 from leanto.tui.widgets.rows_table import RowsTable
+from leanto.tui.words import entry_in_words
 
 PREVIEW_LINES = 4
+
+
+_KEYS = "s sorts, / filters, Esc goes back"
+
+
+def _unseen(key: str, action: str, word: str, tooltip: str) -> Binding:
+    """A key that the last line names, so that the footer has room for the screen's own."""
+    return Binding(key, action, word, show=False, id=f"rows.{action}", tooltip=tooltip)
 
 
 class RowsScreen(Screen[None]):
     """The answer on top, the rows below it, and what the row under the cursor says."""
 
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("escape", "back", "Back", id="rows.back", tooltip="Back to where you came from"),
-        Binding("s", "sort", "Sort", id="rows.sort", tooltip="Sort by the next column"),
-        Binding("slash", "filter", "Filter", id="rows.filter", tooltip="Show rows with a word"),
+        _unseen("escape", "back", "Back", "Back to where you came from"),
+        _unseen("s", "sort", "Sort", "Sort by the next column"),
+        _unseen("slash", "filter", "Filter", "Show rows with a word"),
+        Binding(
+            "w",
+            "origin",
+            "Where from",
+            id="rows.origin",
+            tooltip="Where the numbers of this row come from",
+        ),
     ]
     HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (110, "-wide")]
     DEFAULT_CSS = """
@@ -76,8 +94,9 @@ class RowsScreen(Screen[None]):
         """For the help screen: how such a table is read."""
         return Content(
             "Up and down choose a row, Enter shows all of it; there left and right go to its "
-            "neighbors. s sorts by the next column. / shows only rows with the words you type; "
-            "Esc shows all again.\n"
+            "neighbors. w shows where its numbers come from: the observation, the rule and the "
+            "price; from there Enter goes to the walk. s sorts by the next column. / shows only "
+            "rows with the words you type; Esc shows all again.\n"
         )
 
     @property
@@ -113,6 +132,14 @@ class RowsScreen(Screen[None]):
     def details_of(self, assessment: Assessment, key: str) -> Details:
         """Everything about a row."""
 
+    def origin_of(self, key: str) -> Callable[[], Origin | None] | None:
+        """What reads off where a row's numbers come from; None for a row without."""
+        return None
+
+    def legend_of(self, assessment: Assessment) -> str:
+        """What the marks in the rows mean, for the last line; empty without marks."""
+        return ""
+
     def close_filter(self) -> None:
         """Show all rows again."""
         field = self.query_one("#filter", Input)
@@ -133,6 +160,31 @@ class RowsScreen(Screen[None]):
         field = self.query_one("#filter", Input)
         field.add_class("-open")
         field.focus()
+
+    def action_origin(self) -> None:
+        row = self.table.selected
+        make = self.origin_of(row.key) if row else None
+        if make is None:
+            self.refuse("There is nothing behind this row to show.")
+        else:
+            self.app.push_screen(OriginScreen(self.job, make))
+
+    def action_turn(self, way: Literal["undo", "redo"]) -> None:
+        """Take the last entry back, or bring it back; for screens that bind a key to it."""
+        try:
+            entry = self.job.undo() if way == "undo" else self.job.redo()
+        except LeantoError as error:
+            self.refuse(in_one_line(error))
+            return
+        if entry is None:
+            self.refuse(f"There is nothing to {way}.")
+            return
+        done = "Taken back" if way == "undo" else "Back again"
+        self.notify(visible(f"{done}: {entry_in_words(entry, self.job)}"), markup=False)
+        self.reload()
+
+    def refuse(self, why: str) -> None:
+        self.notify(visible(why), severity="warning", markup=False)
 
     def on_input_changed(self, event: Input.Changed) -> None:
         if event.input.id == "filter":
@@ -158,7 +210,9 @@ class RowsScreen(Screen[None]):
             parts.append(f'with "{visible(self.table.filter_text)}"')
         if self.table.sorting:
             parts.append(f"by {self.table.sorting}")
-        self.query_one("#state", Static).update(" ".join(parts))
+        legend = self.legend_of(self.assessment) if self.assessment else ""
+        said = "; ".join(part for part in (" ".join(parts), legend, _KEYS) if part)
+        self.query_one("#state", Static).update(said, layout=False)
         self._show_row()
 
     def _answer(self, text: str) -> None:
@@ -173,8 +227,10 @@ class RowsScreen(Screen[None]):
                 side = self.details_of(assessment, row.key).as_column()
             else:
                 preview = self._cut(self.preview_of(assessment, row.key))
-        self.query_one("#preview", Static).update(preview)
-        self.query_one("#side-text", Static).update(side)
+        # The preview has one height for all rows: nothing has to be laid out anew.
+        self.query_one("#preview", Static).update(preview, layout=False)
+        if self.has_class("-wide"):
+            self.query_one("#side-text", Static).update(side)
 
     def _cut(self, preview: Sequence[Content]) -> Content:
         """As much of the lines as the preview has room for, with a sign that there is more."""

@@ -75,7 +75,7 @@ class Field:
 
 NOT_KNOWN = "not known"
 _MEMBER = "Nominal size of one member, like 2x4 or 2x6"
-_SPACING = "Center to center, like 16 (inches), 24 in or 2'"
+_SPACING = "Center to center, like 16 in. or 2 ft"
 _FULL_SIZE = "Yes when rough-sawn to the full size: a 2x4 that measures 2 by 4"
 _LINED = "What hides the framing inside; none when it is open to view"
 

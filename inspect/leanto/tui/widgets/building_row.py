@@ -11,6 +11,7 @@ from textual.message import Message
 from textual.widget import Widget
 from textual.widgets import Input, Static
 
+from leanto.quantities import shown
 from leanto.tui.shown import on_one_line
 from leanto.tui.widgets.building_choice import ChoiceLine
 from leanto.tui.widgets.building_fields import Field, Kind
@@ -62,7 +63,7 @@ class FieldRow(Horizontal):
                 max_length=MAX_CHARS,
                 classes="control",
             )
-        yield Static(on_one_line(self.field.help), classes="remark", markup=False)
+        yield Static(on_one_line(shown().words(self.field.help)), classes="remark", markup=False)
 
     @property
     def box(self) -> Widget:
@@ -108,5 +109,5 @@ class FieldRow(Horizontal):
             return
         self._fault = fault
         self.set_class(bool(fault), "-wrong")
-        text = f"! {on_one_line(fault)}" if fault else on_one_line(self.field.help)
+        text = f"! {on_one_line(fault)}" if fault else on_one_line(shown().words(self.field.help))
         self.query_one(".remark", Static).update(text)

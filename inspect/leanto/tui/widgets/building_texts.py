@@ -17,10 +17,13 @@ from leanto.quantities import (
     parse_number,
     parse_pitch,
     parse_temperature_f,
+    plain_number,
+    shown,
 )
 from leanto.tui.widgets.building_fields import NO, YES, YES_NO, Field, Kind
 
 _FINER = (8, 16, 32, 64)
+_DECIMALS = (2, 3, 4, 5, 6)
 
 
 def text_of(field: Field, part: object) -> str:
@@ -40,14 +43,14 @@ def value_of(field: Field, text: str) -> Any:
     """The value that the text stands for; LeantoError with an example for anything else."""
     match field.kind:
         case Kind.LENGTH:
-            return parse_length_ft(text, default_unit="ft")
+            return parse_length_ft(text, default_unit=shown().bare_length)
         case Kind.SIZE:
-            size_ft = parse_length_ft(text, default_unit="ft")
+            size_ft = parse_length_ft(text, default_unit=shown().bare_length)
             if size_ft <= 0:
                 raise LengthError("This must be more than zero.", f"{field.help}.")
             return size_ft
         case Kind.SPACING:
-            return parse_length_ft(text, default_unit="in")
+            return parse_length_ft(text, default_unit=shown().bare_short_length)
         case Kind.SHORT_LENGTH:
             return parse_length_ft(text)
         case Kind.PITCH:
@@ -57,7 +60,7 @@ def value_of(field: Field, text: str) -> Any:
         case Kind.MONEY | Kind.NUMBER:
             return parse_number(text.lstrip("$ "))
         case Kind.TEMPERATURE:
-            return parse_temperature_f(text)
+            return parse_temperature_f(text, bare=shown().bare_temperature)
         case Kind.MEMBER:
             return "".join(text.split()).lower().replace("×", "x")
         case Kind.CHOICE if field.choices == YES_NO:
@@ -69,7 +72,13 @@ def value_of(field: Field, text: str) -> Any:
 
 
 def length_text(ft: float) -> str:
-    """The length in feet and inches where that says it exactly, else in decimal feet."""
+    """The length as it is shown where that says it exactly, else in decimal feet."""
+    if shown().is_metric:
+        for decimals in _DECIMALS:
+            text = f"{plain_number(ft * 0.3048, decimals)} m"
+            if parse_length_ft(text) == ft:
+                return text
+        return f"{Decimal(repr(ft)):f} ft"
     for denominator in _FINER:
         text = format_ft_in(ft, denominator)
         if parse_length_ft(text) == ft:
@@ -88,6 +97,9 @@ def _text(kind: Kind, value: Any) -> str:
             text = f"{value:,.2f}".removesuffix(".00")
             return text if parse_number(text) == value else f"{Decimal(repr(value)):f}"
         case Kind.TEMPERATURE:
+            text = shown().temperature(value)
+            if parse_temperature_f(text) == value:
+                return text
             return f"{Decimal(repr(value)):f} F".replace(".0 F", " F")
         case _:
             if isinstance(value, bool):

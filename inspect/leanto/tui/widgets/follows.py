@@ -42,6 +42,8 @@ class Following:
     """What is said when nothing follows."""
     lining: str = ""
     """Gut or keep of this surface; empty when it has no lining."""
+    feed: str = ""
+    """The feed that costs least, at its station."""
     total: str = ""
     """The running range of the whole, and how it moved."""
 
@@ -64,6 +66,8 @@ def follow_lines(following: Following, width: int, at_most: int) -> list[Content
     totals: list[Content] = []
     if following.lining:
         totals += paragraph(following.lining, width, label=_label("Lining"), indent=7, at_most=2)
+    if following.feed:
+        totals += paragraph(following.feed, width, label=_label("Feed"), indent=7, at_most=2)
     if following.total:
         totals += paragraph(following.total, width, label=_label("Total"), indent=7, at_most=2)
     is_answered = bool(following.findings or following.nothing)

@@ -117,6 +117,12 @@ class RowsTable(DataTable[Content]):
             at += by
         return False
 
+    def stay(self, at: int) -> None:
+        """Put the cursor where it was, on whatever row stands there now."""
+        self.move_cursor(row=max(0, min(at, len(self._shown) - 1)))
+        if self.selected is None and not self.step(1):
+            self.step(-1)
+
     def action_cursor_up(self) -> None:
         self.step(-1)
 
