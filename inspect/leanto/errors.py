@@ -4,6 +4,7 @@ LeantoError            what is wrong, what to do, exit code 2
   InputProblems        one or more faults in files, each with file, line and field
   JobError             a job folder that cannot be opened or written
     ReadOnlyJob        the job is open elsewhere, or was written by a newer version
+    NotKept            the disk refused an entry; it may be tried again
   PhotoError           a picture that is missing or is none
   ReportError          a report that could not be written
 """
@@ -83,6 +84,10 @@ class JobError(LeantoError):
 
 class ReadOnlyJob(JobError):
     """A job that may be looked at but not added to."""
+
+
+class NotKept(JobError):
+    """An entry that the disk refused; everything before it is kept, and it may be tried again."""
 
 
 class PhotoError(LeantoError):

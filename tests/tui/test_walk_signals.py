@@ -82,7 +82,7 @@ def test_an_end_from_outside_is_an_orderly_one(
     )
     os.close(slave)
     try:
-        assert b"Site and drainage" in read_until(terminal, b"no access 0")
+        assert b"Site and drainage" in read_until(terminal, b"answered 0 of")
         os.write(terminal, b"1")
         assert b"SOUND" in read_until(terminal, b"SOUND")
         if number is None:

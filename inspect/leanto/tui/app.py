@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import sys
+import traceback
 from collections.abc import Callable, Sequence
 from typing import Any
 
@@ -12,11 +14,12 @@ from textual.screen import Screen
 
 from leanto.errors import LeantoError
 from leanto.job import Job
+from leanto.quantities import show_as
 from leanto.tui.screens.help import Help, keys_of
 from leanto.tui.screens.walk import WalkScreen
 from leanto.tui.shown import visible
 from leanto.tui.signals import leave_on_signals
-from leanto.tui.themes import DIM_LIGHT, THEMES, other, spoken
+from leanto.tui.themes import THEMES, first, other, spoken
 
 
 def _key(
@@ -50,6 +53,7 @@ class LeantoApp(App[None]):
         _key("f7", "show('building')", "Building", "The facts of the building"),
         _key("f8", "look", "Look", "Dim light or bright sun", in_footer=False),
         _key("f9", "show('money')", "Money", "The range, the contingency, and whether it fits"),
+        _key("m", "units", "Units", "Feet and inches or metric", shown="m", in_footer=False),
         _key("b", "show('bids')", "Bids", "Bids side by side", shown="b", in_footer=False),
         _key("q", "leave", "Quit", "Quit; everything entered is kept already", shown="q"),
     ]
@@ -59,15 +63,24 @@ class LeantoApp(App[None]):
         self.job = job
         self.animation_level = "none"
         self._walk = WalkScreen(job)
+        self._on_top = "walk"
         self._asked_to_leave = False
+        self.fault = ""
+        """What went wrong in the program itself, for a bug report; empty while nothing did."""
+        self.left_with: int | None = None
+        """The exit code it was told to end with; None while it goes on."""
 
     def get_default_screen(self) -> Screen[None]:
         return self._walk
 
+    def on_load(self) -> None:
+        # Before any screen begins: what a screen does later is done in a copy of this context.
+        show_as(lambda: self.job.units)
+
     def on_mount(self) -> None:
         for theme in THEMES:
             self.register_theme(theme)
-        self.theme = DIM_LIGHT.name
+        self.theme = first(None if self.is_headless else self.console.color_system).name
         leave_on_signals(self)
         if self.job.walk.building is None:
             self.action_show("building")
@@ -78,6 +91,18 @@ class LeantoApp(App[None]):
         if notices:
             more = f"\n... and {len(notices) - 1} more: press ?" if len(notices) > 1 else ""
             self.notify(visible(notices[0]) + more, markup=False, timeout=10)
+
+    def _fatal_error(self) -> None:
+        # The framework's own prints every local value, whole assessments among them: that takes
+        # minutes, in which nothing ends it.
+        if self.left_with is None:  # else it was cut short half built, and that is no fault
+            self.fault = "".join(traceback.format_exception(sys.exception()))
+        self.panic()
+
+    def exit(self, result: None = None, return_code: int = 0, message: Any = None) -> None:
+        """As the framework does; remembers the code, which a screen cut short would lose."""
+        self.left_with = return_code
+        super().exit(result, return_code, message)
 
     async def run_action(self, *arguments: Any, **named: Any) -> bool:
         """As the framework does; an error that the user can put right becomes a notice."""
@@ -91,6 +116,7 @@ class LeantoApp(App[None]):
         """Lay a screen over the walk, in place of the one that lies there."""
         while len(self.screen_stack) > 1:
             self.pop_screen()
+        self._on_top = name
         if name != "walk":
             self.push_screen(SCREENS[name](self.job))
 
@@ -103,16 +129,34 @@ class LeantoApp(App[None]):
         self.theme = theme.name
         self.notify(f"Look: {spoken(theme)}", markup=False, timeout=3)
 
+    def action_units(self) -> None:
+        """Show everything in the other units, unless numbers typed in these wait in the form."""
+        from leanto.tui.screens.building import forget_draft, has_draft
+
+        if has_draft(self.job):
+            self.notify("Record the building first (F7): it was typed in these units.")
+            return
+        forget_draft(self.job)
+        self.job.show_in(self.job.units.other)
+        self._walk.recorded()
+        if len(self.screen_stack) > 1:
+            self.action_show(self._on_top)
+        self.notify(f"Shown in {self.job.units}.", markup=False, timeout=3)
+
     def action_leave(self) -> None:
-        if self._walk.drafts and not self._asked_to_leave:
+        unkept = []
+        if self._walk.drafts:
+            unkept.append("A note was begun and not kept: n opens it.")
+        if held := len(self.job.held):
+            unkept.append(f"{held} entries are in memory only: s in the walk saves them elsewhere.")
+        if unkept and not self._asked_to_leave:
             self._asked_to_leave = True
-            self.notify(
-                "A note was begun and not kept: n opens it. q again quits without it.",
-                markup=False,
-                severity="warning",
-            )
+            told = " ".join([*unkept, "q again quits without."])
+            self.notify(told, markup=False, severity="warning")
             return
         kept = f"Everything entered is kept in {self.job.places.folder}."
+        if held:
+            kept = f"{held} entries could not be written into {self.job.places.folder}."
         self.exit(message=visible(kept))
 
 

@@ -7,6 +7,7 @@ import contextlib
 import os
 import select
 import signal
+import stat
 import sys
 import threading
 from typing import Protocol
@@ -28,15 +29,27 @@ def leave_on_signals(app: Leaves) -> None:
     loop = asyncio.get_running_loop()
     for number in (signal.SIGTERM, signal.SIGHUP):
         loop.add_signal_handler(number, _leave, app, 128 + number)
-    if sys.__stdin__ is not None and sys.__stdin__.isatty():
-        descriptor = sys.__stdin__.fileno()
+    descriptor = _input()
+    if descriptor is not None:
         threading.Thread(
             target=_leave_when_hung_up, args=(app, loop, descriptor), daemon=True
         ).start()
 
 
+def _input() -> int | None:
+    """The terminal that is typed at, or the pipe that a browser's keys come through."""
+    if sys.__stdin__ is None or sys.__stdin__.closed:
+        return None
+    try:
+        descriptor = sys.__stdin__.fileno()
+        is_pipe = stat.S_ISFIFO(os.fstat(descriptor).st_mode)
+    except OSError:
+        return None
+    return descriptor if is_pipe or os.isatty(descriptor) else None
+
+
 def _leave_when_hung_up(app: Leaves, loop: asyncio.AbstractEventLoop, terminal: int) -> None:
-    """Waits for the terminal to go away, which sends no signal where it is not the process's own.
+    """Waits for the input to go away; unless it is the process's own, that sends no signal.
 
     The framework would read its end again and again, and never stop.
     """
