@@ -108,7 +108,7 @@ class Program:
         while (left := end - time.monotonic()) > 0 and self._read(left):
             pass
 
-    def wait_for(self, words: str, patience_s: float = 60.0) -> None:
+    def wait_for(self, words: str, patience_s: float = 120.0) -> None:
         """Takes in what is drawn until the words stand on the screen."""
         end = time.monotonic() + patience_s
         while words not in self.screen.text():

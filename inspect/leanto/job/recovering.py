@@ -8,20 +8,20 @@ from dataclasses import dataclass
 from itertools import groupby
 from pathlib import Path
 
-from leanto.errors import JobError, PhotoError
+from leanto.errors import JobError
+from leanto.job.bidding_text import NAME as BIDDING
+from leanto.job.copying import copied_files, copied_photos
 from leanto.job.folder import make_folder
 from leanto.places import JobPlaces
+from leanto.record.agreed_entry import pictures_of
 from leanto.record.backups import backups_in
 from leanto.record.entry import Entry, PhotoAdded
 from leanto.record.kept_file import keep_file
-from leanto.record.photos import is_whole, keep_photo, photo_file
 from leanto.record.recovery import Recovered, recover
 from leanto.record.store import Store
 
 REPORT = "recovered.txt"
 """The list of what is missing, kept in the new job."""
-_MAX_FILES = 10_000
-_DIGEST_DIGITS = 64
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,13 +54,20 @@ def rescue(folder: Path, new_folder: Path) -> Rescue:
         )
     new = make_folder(new_folder)
     Store.create(new.record, found.entries).close()
-    photos = _copied_photos(old.photos, new.photos)
-    copied = _copied_checklists(old.checklists, new.checklists)
+    photos = copied_photos(old.photos, new.photos)
+    copied = [
+        *copied_files(old.checklists, new.checklists, "**/*.yaml"),
+        *copied_files(old.bids, new.bids, "*"),
+        *copied_files(old.folder, new.folder, BIDDING),
+    ]
     lost = _missing_photos(found.entries, photos)
-    lines = [*_about_entries(found), *_about_photos(photos, lost, found.entries), *copied]
+    pictures = list(_missing_pictures(found.entries, photos))
+    about_photos = _about_photos(photos, lost, found.entries)
+    lines = [*_about_entries(found), *about_photos, *pictures, *copied]
     with contextlib.suppress(OSError):
         keep_file(new.folder / REPORT, ("\n".join(lines) + "\n").encode("utf-8"))
-    return Rescue(new.folder, tuple(lines), not (found.missing or found.unreadable or lost))
+    lacking = found.missing or found.unreadable or lost or pictures
+    return Rescue(new.folder, tuple(lines), not lacking)
 
 
 def _about_entries(found: Recovered) -> Iterator[str]:
@@ -96,6 +103,7 @@ def _about_photos(
         name = body.original_name or body.digest[:8]
         yield f"Missing: the photo {name} at {body.station} {body.item}."
     named = {entry.body.digest for entry in entries if isinstance(entry.body, PhotoAdded)}
+    named |= {kept.digest for entry in entries for kept in pictures_of(entry.body)}
     if strays := sorted(set(photos) - named):
         names = ", ".join(f"{digest[:8]}...jpg" for digest in strays)
         yield f"Belonging to no entry that was found: {names}."
@@ -107,33 +115,13 @@ def _missing_photos(entries: Sequence[Entry], photos: Sequence[str]) -> list[Pho
     return [body for digest, body in by_digest.items() if digest not in photos]
 
 
-def _copied_photos(source: Path, target: Path) -> list[str]:
-    """The digests of the photos that are whole, each copied."""
-    copied = []
-    for path in _files(source, "*.jpg"):
-        digest = path.stem
-        if len(digest) == _DIGEST_DIGITS and is_whole(source, digest):
-            with contextlib.suppress(OSError, PhotoError):
-                keep_photo(photo_file(source, digest).read_bytes(), digest, target)
-                copied.append(digest)
-    return copied
-
-
-def _copied_checklists(source: Path, target: Path) -> Iterator[str]:
-    for path in _files(source, "**/*.yaml"):
-        into = target / path.relative_to(source)
-        try:
-            into.parent.mkdir(parents=True, exist_ok=True)
-            keep_file(into, path.read_bytes())
-        except OSError as error:
-            name = path.relative_to(source).as_posix()
-            yield f"Missing: checklists/{name} could not be copied ({error.strerror or error})."
-
-
-def _files(folder: Path, pattern: str) -> list[Path]:
-    """Ordinary files only: a link may lead out of the job."""
-    found = sorted(folder.glob(pattern))[:_MAX_FILES] if not folder.is_symlink() else []
-    return [path for path in found if path.is_file() and not path.is_symlink()]
+def _missing_pictures(entries: Sequence[Entry], photos: Sequence[str]) -> Iterator[str]:
+    """Pictures of opened walls and receipts that are not there."""
+    for entry in entries:
+        for kept in pictures_of(entry.body):
+            if kept.digest not in photos:
+                name = kept.original_name or kept.digest[:8]
+                yield f"Missing: the picture {name} of {_told(entry)}."
 
 
 def _runs(ids: Sequence[int]) -> Iterator[tuple[int, int]]:
