@@ -1,4 +1,4 @@
-"""Where a walk takes place: the building's stations and surfaces, and what is asked at each."""
+"""Where a walk takes place: the building's stations and surfaces, and what occurs at each."""
 
 from __future__ import annotations
 
@@ -9,9 +9,9 @@ from leanto.building.model import Building
 from leanto.building.station import Station
 from leanto.building.stations import stations_of
 from leanto.building.surface import Surface
-from leanto.building.surfaces import surfaces_of
+from leanto.building.surfaces import surfaces_by_id
 from leanto.checklist.model import Checklist, Item, Measure
-from leanto.rules.asking import items_at
+from leanto.rules.asking import occurring_at
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,24 +22,20 @@ class Grounds:
     stations: Mapping[str, Station]
     """By id, in walking order."""
     surfaces: Mapping[str, Surface]
-    asked: Mapping[str, tuple[Item, ...]]
-    """The items of each station."""
+    occurring: Mapping[str, tuple[Item, ...]]
+    """The items that can be asked at each station, before any answer."""
     items: Mapping[str, Item]
     """Every item of the checklist."""
     measures: Mapping[str, Measure]
 
     @classmethod
     def of(cls, building: Building, checklist: Checklist) -> Grounds:
-        surfaces = {surface.id: surface for surface in surfaces_of(building)}
         stations = {station.id: station for station in stations_of(building)}
         return cls(
             building=building,
             stations=stations,
-            surfaces=surfaces,
-            asked={
-                station.id: items_at(station, building, surfaces, checklist)
-                for station in stations.values()
-            },
+            surfaces=surfaces_by_id(building),
+            occurring=occurring_at(building, checklist),
             items={item.id: item for item in checklist.items()},
             measures={measure.id: measure for measure in checklist.measures},
         )

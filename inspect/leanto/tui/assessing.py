@@ -16,8 +16,12 @@ from leanto.job import Job
 INLINE_S = 0.04
 """An assessment that takes longer of the processor's time is done in a thread."""
 
+AT_ONCE_S = 0.15
+"""One that takes no longer starts at once: a key that comes meanwhile shares the processor with
+it and is still painted in a tenth of a second."""
+
 REST_S = 0.2
-"""How long the keys must rest before that."""
+"""How long the keys must rest before a longer one."""
 
 
 @dataclass
@@ -48,7 +52,7 @@ class Assessing:
             self._running = True
             # After the answer itself is on the screen.
             self._screen.call_after_refresh(self._assess)
-        elif self._last is None:
+        elif self._last is None or self._took_s <= AT_ONCE_S:
             self._start_thread()
         else:
             self._wait()

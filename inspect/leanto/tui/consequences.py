@@ -7,11 +7,14 @@ from collections.abc import Iterator
 from leanto.assessment import Assessment
 from leanto.checklist.model import Measure
 from leanto.cost.estimate import Range
+from leanto.cost.feed import least
 from leanto.decision.words import in_words
 from leanto.money import format_usd, round_to
-from leanto.quantities import format_quantity
+from leanto.quantities import format_quantity, shown
+from leanto.reckon.feed import FEED
 from leanto.reckon.model import COUNTED
 from leanto.record.observation import ObservationKey
+from leanto.reports.contents.feed import first_in_words
 from leanto.rules.finding import Finding
 from leanto.tui.widgets.follows import Following, FollowingFinding
 
@@ -49,6 +52,7 @@ def following(assessment: Assessment, key: ObservationKey, before: Range | None)
         checks=tuple(_checks(assessment, key)),
         nothing="Nothing follows from this." if seen and seen.condition else "",
         lining=_lining(assessment, key),
+        feed=_feed(assessment, key),
         total=_total(assessment.estimate.range, before),
     )
 
@@ -76,10 +80,10 @@ def _checks(assessment: Assessment, key: ObservationKey) -> Iterator[str]:
     """What was computed about this answer, then about this station, the place left out."""
     for one in assessment.reckonings:
         if one.observation == key:
-            yield f"{one.title.partition(', ')[0]}: {one.verdict}"
+            yield shown().words(f"{one.title.partition(', ')[0]}: {one.verdict}")
     for one in assessment.reckonings:
         if one.observation is None and one.station_id == key.station and one.verdict != COUNTED:
-            yield f"{one.title.rpartition(', ')[2]}: {one.verdict}"
+            yield shown().words(f"{one.title.rpartition(', ')[2]}: {one.verdict}")
 
 
 def _lining(assessment: Assessment, key: ObservationKey) -> str:
@@ -87,6 +91,12 @@ def _lining(assessment: Assessment, key: ObservationKey) -> str:
         if one.surface_id == key.station:
             return in_words(one)
     return ""
+
+
+def _feed(assessment: Assessment, key: ObservationKey) -> str:
+    """The way of running the feed that costs least, at the station of the feed."""
+    first = least(assessment.feed_ways) if key.station == FEED else None
+    return f"least: {first_in_words(first)}" if first else ""
 
 
 def _total(now: Range, before: Range | None) -> str:
