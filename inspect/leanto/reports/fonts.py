@@ -13,7 +13,7 @@ import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from enum import StrEnum
-from functools import cache
+from functools import cache, lru_cache
 from importlib import import_module
 
 from reportlab.pdfbase import pdfmetrics
@@ -101,10 +101,19 @@ def _font_for(character: str, face: Face, before: str) -> str | None:
     return next((name for name in _CHAINS[face] if ord(character) in _load(name)), None)
 
 
+class _Font(TTFont):
+    """A font that remembers how wide words are: few words make most of a report."""
+
+    @lru_cache(maxsize=100_000)  # noqa: B019 - fonts live as long as the program
+    def stringWidth(self, text: str, size: float, encoding: str = "utf8") -> float:
+        width: float = super().stringWidth(text, size, encoding)
+        return width
+
+
 @cache
 def _load(name: str) -> frozenset[int]:
     """The code points that a font covers; it is registered on the way."""
     buffer: bytes = import_module(f"pymupdf_fonts.{name}").fontbuffer
-    font = TTFont(name, io.BytesIO(buffer))
+    font = _Font(name, io.BytesIO(buffer))
     pdfmetrics.registerFont(font)
     return frozenset(font.face.charToGlyph)

@@ -16,6 +16,7 @@ from leanto.reports.pdf_style import (
     LIGHT,
     PAGE_HEIGHT_PT,
     PALE,
+    cell_font,
     cell_style,
     style,
 )
@@ -23,10 +24,11 @@ from leanto.reports.pdf_text import paragraph
 
 Command = tuple[Any, ...]
 _HIGHEST_ROW_PT = 500.0
+_BESIDE_PT = 4
 PAD: list[Command] = [
     ("VALIGN", (0, 0), (-1, -1), "TOP"),
-    ("LEFTPADDING", (0, 0), (-1, -1), 4),
-    ("RIGHTPADDING", (0, 0), (-1, -1), 4),
+    ("LEFTPADDING", (0, 0), (-1, -1), _BESIDE_PT),
+    ("RIGHTPADDING", (0, 0), (-1, -1), _BESIDE_PT),
     ("TOPPADDING", (0, 0), (-1, -1), 2.5),
     ("BOTTOMPADDING", (0, 0), (-1, -1), 3),
 ]
@@ -108,14 +110,14 @@ def _table(
     rows: list[list[Any]], widths: list[float], commands: list[Command], repeat: int
 ) -> PdfTable:
     too_high = any(
-        cell and cell.wrap(width, PAGE_HEIGHT_PT)[1] > _HIGHEST_ROW_PT
+        cell and cell.wrap(width - 2 * _BESIDE_PT, PAGE_HEIGHT_PT)[1] > _HIGHEST_ROW_PT
         for row in rows
         for cell, width in zip(row, widths, strict=True)
     )
     return PdfTable(
         rows,
         colWidths=widths,
-        style=TableStyle(commands),
+        style=TableStyle([cell_font(), *commands]),
         repeatRows=repeat,
         splitByRow=1,
         splitInRow=int(too_high),

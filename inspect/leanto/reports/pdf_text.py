@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cache
 from typing import Literal
 from xml.sax.saxutils import escape
 
@@ -9,6 +10,7 @@ from reportlab.lib.colors import Color
 from reportlab.lib.styles import ParagraphStyle
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import Paragraph
+from reportlab.platypus.paraparser import ParaFrag
 
 from leanto.reports.fonts import Face, Run, Typesetter, base_font, width_pt
 from leanto.reports.pdf_style import GRAY, INK
@@ -16,6 +18,19 @@ from leanto.reports.pdf_style import GRAY, INK
 SMALLER = 0.88
 """The size of the lines after the first, where they are printed smaller."""
 _LINES = 40
+
+
+class _BrokenOnce(Paragraph):
+    """A paragraph that is broken into lines once for a width: tables ask for its size often."""
+
+    _known: tuple[float, tuple[float, float]] | None = None
+
+    def wrap(self, available_width: float, available_height: float) -> tuple[float, float]:
+        known = self._known
+        if known is None or known[0] != available_width or not hasattr(self, "blPara"):
+            known = (available_width, super().wrap(available_width, available_height))
+            self._known = known
+        return known[1]
 
 
 def paragraph(
@@ -43,7 +58,16 @@ def paragraph(
         word = _markup(mark.upper(), style.fontName, face, setter)
         dark = f"#{INK.hexval()[2:]}"
         markup = f'<font backColor="{dark}" color="white">\u00a0{word}\u00a0</font> {markup}'
-    return Paragraph(markup, style, bulletText=bullet)
+    if "<" in markup or "&" in markup or markup != " ".join(markup.split()) or not markup:
+        return _BrokenOnce(markup, style, bulletText=bullet)
+    return _BrokenOnce("", style, bulletText=bullet, frags=[_plain(style).clone(text=markup)])
+
+
+@cache
+def _plain(style: ParagraphStyle) -> ParaFrag:
+    """A piece of text in the style; reading it from markup takes as long as drawing it."""
+    frag: ParaFrag = Paragraph("x", style).frags[0]
+    return frag
 
 
 def paragraphs(text: str, style: ParagraphStyle, setter: Typesetter) -> list[Paragraph]:
