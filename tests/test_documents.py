@@ -77,7 +77,7 @@ def test_the_page_on_the_method_names_the_sources_of_code_and_tables() -> None:
 
 @pytest.mark.parametrize("module", COMMANDS, ids=lambda module: module.__name__)
 def test_every_command_is_in_the_readme(module: object) -> None:
-    name = module.__name__.rpartition(".")[2]  # type: ignore[attr-defined]
+    name = module.__name__.rpartition(".")[2].replace("_", "-")  # type: ignore[attr-defined]
     assert re.search(rf"leanto {name}\b", README.read_text(encoding="utf-8"))
 
 

@@ -40,7 +40,7 @@ def test_a_bid_is_added_answered_and_printed(
     said = capsys.readouterr().out
     assert f"{len(form.lines)} of {len(form.lines)} lines" in said
     assert "Arithmetic, total: stated $5.00" in said
-    assert f"Not read, unit|{first.item_id}: “1.200”. It may be 1,200 or 1.2. Which?" in said
+    assert f"Not read, unit|{first.line}: “1.200”. It may be 1,200 or 1.2. Which?" in said
     assert "\x1b" not in said
 
     bidder = "Alder [31mWorks"

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from leanto.cli.main import main
+from leanto.job.bidding import shipped_bidding
 from leanto.library import notes, read_library
 
 WORK = """
@@ -72,7 +73,7 @@ def test_what_nothing_calls_for_and_has_no_range_is_noted(
 def test_a_called_work_with_a_source_is_not_noted(own: Path) -> None:
     (own / "rules").mkdir()
     (own / "rules" / "mine.yaml").write_text(RULE, encoding="utf-8")
-    found = notes(read_library([own]))
+    found = notes(read_library([own]), shipped_bidding().often_found)
     assert found.unused == ()
     assert "paint-the-cat" not in found.without_source
     assert found.without_range == ("paint-the-cat",)

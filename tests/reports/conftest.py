@@ -109,7 +109,7 @@ def a_library() -> Library:
     """Works at round prices, half of it labor at a wage of one."""
     kind = {"group": "water", "source": "made up", "ratio": 3}
     ages = [{"up_to_years": 100, "ratio": 1}]
-    shows = {"shows_at_evidence": 0.8, "shows_elsewhere": 0.4}
+    shows = {"shows_at_evidence": 0.8}
     hidden = HiddenFile.model_validate(
         {
             "prior": {"chance": 0.1, "ages": ages, "source": "made up"},

@@ -157,6 +157,26 @@ def test_a_second_reader_finds_nothing_wrong_and_the_same_text(blank: Path) -> N
         assert read[pdf_name(name)].removeprefix("u:") == text
 
 
+@pytest.mark.skipif(QPDF is None, reason="qpdf is not here")
+def test_a_form_filled_by_another_program_says_the_same(blank: Path, tmp_path: Path) -> None:
+    dumped = subprocess.run([str(QPDF), "--json-output", str(blank), "-"], capture_output=True)
+    header, objects = json.loads(dumped.stdout)["qpdf"]
+    wanted = {f"u:{pdf_name(name)}": f"u:{text}" for name, text in TYPED.items()}
+    changed = {}
+    for key, held in objects.items():
+        value = held.get("value")
+        if isinstance(value, dict) and value.get("/T") in wanted:
+            changed[key] = {"value": value | {"/V": wanted[value["/T"]]}}
+    update, path = tmp_path / "update.json", tmp_path / "filled.pdf"
+    update.write_text(json.dumps({"qpdf": [header, changed]}))
+    subprocess.run([str(QPDF), str(blank), f"--update-from-json={update}", str(path)], check=True)
+
+    read = read_pdf("filled.pdf", path.read_bytes())
+
+    assert len(changed) == len(TYPED)
+    assert {name: read[name] for name in TYPED} == TYPED
+
+
 def test_the_same_form_gives_the_same_bytes(blank: Path, tmp_path: Path) -> None:
     again = write_pdf(a_report(a_form()), tmp_path / "again.pdf", lambda photo: tmp_path)
 

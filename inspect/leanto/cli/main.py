@@ -17,12 +17,15 @@ from leanto.cli import (
     doctor,
     export,
     findings,
+    merge,
     money,
     new,
+    open_up,
     reckon,
     recover,
     report,
     scope,
+    units,
     walk,
 )
 from leanto.cli import list as list_jobs
@@ -39,8 +42,11 @@ COMMANDS = (
     money,
     report,
     bids,
+    open_up,
     export,
     list_jobs,
+    merge,
+    units,
     recover,
     reckon,
     check,
@@ -92,7 +98,7 @@ def _parser(argv: Sequence[str]) -> argparse.ArgumentParser:
     parser.add_argument("--version", action="version", version=f"leanto {__version__}")
     commands = parser.add_subparsers(title="commands", required=True, metavar="COMMAND")
     for module in COMMANDS:
-        name = module.__name__.rpartition(".")[2]
+        name = module.__name__.rpartition(".")[2].replace("_", "-")
         command = commands.add_parser(name, help=module.HELP, description=module.HELP)
         if name in argv:
             module.add_arguments(command)

@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 
 from leanto.cli.job_argument import add_job
 from leanto.errors import LeantoError
-from leanto.quantities import shown
 
 if TYPE_CHECKING:
     from leanto.job import Job
@@ -80,6 +79,7 @@ def _record(job: Job, arguments: argparse.Namespace) -> None:
     from leanto.contract.pricing import amount_of
     from leanto.contract.typed import typed_area_sqft, typed_day, typed_kinds, typed_works
     from leanto.money import format_usd
+    from leanto.quantities import shown
     from leanto.reports.contents.openings import asked_in_words
 
     one = job.opening.named(arguments.surface)
@@ -117,6 +117,8 @@ def _record(job: Job, arguments: argparse.Namespace) -> None:
 
 
 def _area(sqft: float) -> str:
+    from leanto.quantities import shown
+
     return shown().area(sqft) if shown().is_metric else f"{sqft:g} sq ft"
 
 
@@ -128,7 +130,9 @@ def _caution(job: Job, one: Openable) -> None:
 
 def _ask(one: Openable, arguments: argparse.Namespace) -> None:
     """Asks for what was left out, where somebody is there to answer."""
+
     from leanto.contract.typed import KINDS
+    from leanto.quantities import shown
 
     if not sys.stdin.isatty():
         raise LeantoError("How much is bad?", "Say it with --bad, such as --bad 12 or --bad 0.")
