@@ -50,7 +50,7 @@ def _against_ours(made: Levelled) -> str:
         if not made.ours.low <= one.base <= made.ours.high
     ]
     if not outside:
-        return "All levelled totals lie within our allowances."
+        return "All leveled totals lie within our allowances."
     low, high = format_usd(made.ours.low), format_usd(made.ours.high)
     return f"Outside our allowances of {low} to {high}: {', '.join(outside)}."
 
