@@ -17,6 +17,7 @@ from pathlib import Path
 import pytest
 from painted import Run, painted
 from textual.pilot import Pilot
+from textual.widgets import Input, TextArea
 
 from leanto.building.model import Building
 from leanto.checklist.condition import Condition
@@ -29,6 +30,8 @@ from leanto.tui.themes import BRIGHT_SUN, DIM_LIGHT
 SNAPSHOTS = Path(__file__).resolve().parent / "snapshots"
 REMAKE = os.environ.get("LEANTO_SNAPSHOTS") == "remake"
 NORTH = "main.north.outside"
+ALIKE = 4
+"""So often the same in a row: an assessment waits for the keys to rest before it starts."""
 SCREENS = {
     "walk": ("f2",),
     "help": ("question_mark",),
@@ -78,12 +81,18 @@ def walked(
 
 
 async def settle(pilot: Pilot[None]) -> None:
-    """Wait until nothing is worked on and no notice stands on the screen."""
+    """Wait until nothing is worked on, no notice stands, and the screen stays as it is."""
     await pilot.pause()
-    while any(not worker.is_finished for worker in pilot.app.workers):
+    alike, before = 0, None
+    while alike < ALIKE:
+        pilot.app.clear_notifications()
+        for typed in pilot.app.screen.query("Input, TextArea").results(Input | TextArea):
+            typed.cursor_blink = False
         await pilot.pause(0.05)
-    pilot.app.clear_notifications()
-    await pilot.pause()
+        working = any(not worker.is_finished for worker in pilot.app.workers)
+        now = painted(pilot.app)
+        alike = 0 if working or now != before else alike + 1
+        before = now
 
 
 @pytest.mark.parametrize("size", [(80, 24), (120, 40)], ids=["80x24", "120x40"])
