@@ -303,6 +303,11 @@ class BuildingScreen(Screen[bool]):
 
     def _check(self) -> None:
         """Read the draft and show what it comes to."""
+        if self._timer is not None:
+            # Else the check that typing asked for says once more what this one says, and writes
+            # over what was said in between.
+            self._timer.stop()
+            self._timer = None
         self._collect()
         self.reading = read(self.draft)
         listed = self.pages.listed
