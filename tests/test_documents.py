@@ -26,7 +26,7 @@ ROOT = Path(__file__).resolve().parent.parent
 PACKAGE = ROOT / "inspect" / "leanto"
 README = ROOT / "README.md"
 DEVELOPERS = ROOT / "DEVELOPERS.md"
-METHOD = ROOT / "METHOD.md"
+METHOD = ROOT / "checklists" / "METHOD.md"
 
 
 def fact_table() -> str:

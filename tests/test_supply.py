@@ -13,7 +13,7 @@ from packaging.version import Version
 
 ROOT = Path(__file__).resolve().parent.parent
 PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]
-LOCK = ROOT / "requirements-dev.txt"
+LOCK = ROOT / ".ci" / "requirements.txt"
 
 
 def locked() -> dict[str, set[Version]]:
