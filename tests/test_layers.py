@@ -35,6 +35,7 @@ HOMES = {
         "reports/spreadsheet.py",
         "reports/sheet_rows.py",
         "reports/levelled_sheet.py",
+        "reports/saved_workbook.py",
         "demo/filled.py",
     ],
     "pint": ["rules/units.py"],

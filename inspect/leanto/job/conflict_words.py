@@ -32,7 +32,6 @@ class ConflictWords:
     """Puts the conflicts of two jobs into words."""
 
     def __init__(self, sides: Sides, library: Library) -> None:
-        self._sides = sides
         self._items: Mapping[str, Item] = {item.id: item for item in library.checklist.items()}
         self._measures: Mapping[str, Measure] = {one.id: one for one in library.checklist.measures}
         building = sides.walk_a.building or sides.walk_b.building

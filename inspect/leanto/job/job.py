@@ -61,6 +61,7 @@ if TYPE_CHECKING:
     from leanto.job.bids import JobBids
     from leanto.job.contract import JobContract
     from leanto.job.opening_up import JobOpening
+    from leanto.reports.blocks import Report
     from leanto.reports.written import WrittenReport
 
 Progress = Callable[[int, int], None]
@@ -116,8 +117,10 @@ class Job:
         """
         document = read_export(file)
         bodies = bodies_of(document, file.name)
-        refuse_impossible(document, file, read_library().checklist)
+        library = read_library()
+        refuse_impossible(document, file, library.checklist)
         job = cls._made(make_folder(folder), bodies, clock or _now, who or user_name())
+        job._library = library  # a new folder has no data of its own yet
         fetch_photos(job.photos, file, document.job, job.places.photos)
         fetch_bids(job.walk.bids.values(), file, document.job, job.places)
         keep_bidding_text(job.places, document.bidding_file)
@@ -229,7 +232,7 @@ class Job:
         seen = [photo for one in walk.observations.values() for photo in one.photos]
         kept = [picture for one in walk.openings.values() for picture in one.pictures]
         kept += [paid.receipt for paid in walk.payments.values() if paid.receipt is not None]
-        seen += [Photo(one.digest, one.original_name, one.taken_at) for one in kept]
+        seen += [one.photo for one in kept]
         return tuple({photo.digest: photo for photo in seen}.values())
 
     @property
@@ -403,18 +406,13 @@ class Job:
         Raises ReportError.
         """
         # Loaded only now: walking needs neither ink nor fonts.
-        from leanto.reports.contents import condition_report, repair_scope
         from leanto.reports.pdf import write_pdf
 
         target = folder or self.places.reports
-        assessment = self.assess()
         with showing(self.units):
             return tuple(
-                write_pdf(report, target / name, self.photo_path, progress)
-                for name, report in (
-                    ("condition-report.pdf", condition_report(assessment, who=self.walkers)),
-                    ("repair-scope.pdf", repair_scope(assessment)),
-                )
+                write_pdf(report, target / f"{name}.pdf", self.photo_path, progress)
+                for name, report in self._reports()
             )
 
     def write_readable(
@@ -424,22 +422,16 @@ class Job:
 
         Raises ReportError.
         """
-        from leanto.reports.contents import condition_report, repair_scope
         from leanto.reports.html import write_html
         from leanto.reports.text import write_text
 
         target = folder or self.places.reports
-        assessment = self.assess()
         with showing(self.units):
-            reports = {
-                "condition-report": condition_report(assessment, who=self.walkers),
-                "repair-scope": repair_scope(assessment),
-            }
             return tuple(
                 write_html(report, target / f"{name}.html", self.photo_path)
                 if form == "html"
                 else write_text(report, target / f"{name}.txt")
-                for name, report in reports.items()
+                for name, report in self._reports()
             )
 
     def export_text(self) -> str:
@@ -464,6 +456,16 @@ class Job:
         if self._shown_before is not None:
             restore_shown(self._shown_before)
         self.close()
+
+    def _reports(self) -> tuple[tuple[str, Report], ...]:
+        """What is written for the owner and for bidders, by the name of its file."""
+        from leanto.reports.contents import condition_report, repair_scope
+
+        assessment = self.assess()
+        return (
+            ("condition-report", condition_report(assessment, who=self.walkers)),
+            ("repair-scope", repair_scope(assessment)),
+        )
 
     def _building(self) -> Building:
         building = self.walk.building

@@ -9,6 +9,7 @@ from typing import Annotated, Literal
 from pydantic import Field, FiniteFloat, model_validator
 
 from leanto.record.bid_entry import Bidder, Digest, FieldName, FieldText, FileName, Words
+from leanto.record.observation import Photo
 from leanto.strict import Strict
 
 Dollars = Annotated[Decimal, Field(max_digits=12)]
@@ -54,6 +55,10 @@ class KeptPicture(Strict):
     """SHA-256 of ``photos/<digest>.jpg``."""
     original_name: FileName = ""
     taken_at: datetime | None = None
+
+    @property
+    def photo(self) -> Photo:
+        return Photo(self.digest, self.original_name, self.taken_at)
 
 
 class AfterBids(Strict):

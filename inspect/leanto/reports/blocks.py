@@ -15,6 +15,8 @@ from leanto.record.observation import Photo
 from leanto.reports.chart_blocks import Chart
 
 Align = Literal["left", "center", "right"]
+INVENTED = "Invented example"
+"""Stands on every page about a made-up building."""
 
 
 @dataclass(frozen=True, slots=True)

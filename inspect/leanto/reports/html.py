@@ -8,13 +8,11 @@ from xml.etree.ElementTree import Element, SubElement, tostring
 
 from leanto import __version__
 from leanto.record.observation import Photo
-from leanto.reports.blocks import Heading, Report
+from leanto.reports.blocks import INVENTED, Heading, Report
 from leanto.reports.html_blocks import HtmlBlocks
 from leanto.reports.html_element import add, text_in
 from leanto.reports.html_style import STYLE
 from leanto.reports.put_report import put_report
-
-INVENTED = "Invented example"
 
 
 def write_html(report: Report, path: Path, photo_path: Callable[[Photo], Path]) -> Path:

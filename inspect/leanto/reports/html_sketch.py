@@ -8,17 +8,13 @@ from leanto.building.rectangle import Rectangle
 from leanto.building.sketch import Sketch
 from leanto.quantities import format_ft_in
 from leanto.reports.characters import printable
+from leanto.reports.strokes import STROKES
 
 _PX_PER_FT = 32.0
 _WIDEST_PX = 900.0
 _MARGIN_PX = 6.0
-_HATCHES = {
-    "failed": "M0 8L8 0M0 0L8 8",
-    "worn": "M0 8L8 0",
-    "work": "M0 8L8 0",
-    "no access": "M0 4L8 4",
-}
-"""One tile of 8 by 8 pixels for each word: told apart without color."""
+_TILE = {"/": "M0 8L8 0", "\\": "M0 0L8 8", "-": "M0 4L8 4"}
+"""Each stroke in a tile of 8 by 8 pixels."""
 _INK, _GRAY, _LIGHT, _PALE, _ACCENT = "#1c1c1c", "#5c5c5c", "#b9b9b9", "#efefec", "#24555c"
 
 
@@ -66,7 +62,7 @@ class _Drawing:
             self._box(svg, opening.rectangle, fill="white", stroke=_GRAY)
             self._label(svg, opening.rectangle, f"{opening.id} {opening.kind}", _GRAY)
         for zone in sketch.zones:
-            hatch = f"url(#{self._hatch_id(zone.mark)})" if zone.mark in _HATCHES else "none"
+            hatch = f"url(#{self._hatch_id(zone.mark)})" if zone.mark in STROKES else "none"
             self._box(svg, zone.rectangle, fill=hatch, stroke=_ACCENT, width="2")
         for at, zone in enumerate(sketch.zones, start=1):
             # Each at another share of its zone, so that zones on each other stay readable.
@@ -77,7 +73,7 @@ class _Drawing:
     def _hatches(self, svg: Element) -> None:
         defined = SubElement(svg, "defs")
         for mark in dict.fromkeys(zone.mark for zone in self._sketch.zones):
-            if mark in _HATCHES:
+            if mark in STROKES:
                 pattern = SubElement(
                     defined,
                     "pattern",
@@ -86,7 +82,13 @@ class _Drawing:
                     height="8",
                     patternUnits="userSpaceOnUse",
                 )
-                _shape(pattern, "path", d=_HATCHES[mark], stroke=_ACCENT, width="0.7")
+                _shape(
+                    pattern,
+                    "path",
+                    d="".join(map(_TILE.__getitem__, STROKES[mark])),
+                    stroke=_ACCENT,
+                    width="0.7",
+                )
 
     def _hatch_id(self, mark: str) -> str:
         return f"{self._sketch.surface}-{mark}".replace(" ", "-")

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date
 from decimal import Decimal
-from io import BytesIO
 
 from openpyxl import Workbook
 from openpyxl.styles import Alignment
@@ -15,11 +14,10 @@ from openpyxl.worksheet.worksheet import Worksheet
 from leanto.bids.levelled import Cell, Levelled, LevelLine, Standing
 from leanto.bids.short_id import alternate_number
 from leanto.money import Spread, dollars
-from leanto.reports.cell_text import cell_text
 from leanto.reports.contents.bid_marks import MARKS, amount_in_words, marked
 from leanto.reports.contents.bids import NO_CHOICE, found_in
 from leanto.reports.contents.words import capitalized
-from leanto.reports.fixed_zip import fixed_workbook
+from leanto.reports.saved_workbook import saved_workbook
 from leanto.reports.sheet_rows import Look, Rows, Value
 
 TOTALS, LINES, ALTERNATES, HIDDEN, WORDS = (
@@ -51,12 +49,7 @@ def levelled_workbook(made: Levelled, title: str, day: date, *, invented: bool =
     hidden_row = _hidden_sheet(book.create_sheet(HIDDEN), made)
     _word_sheet(book.create_sheet(WORDS), made)
     _total_sheet(first, made, title, invented, (total_row, alternate_row, hidden_row))
-    book.properties.creator = "leanto"
-    book.properties.title = f"Bids side by side: {cell_text(title)}"
-    book.calculation.fullCalcOnLoad = True
-    written = BytesIO()
-    book.save(written)
-    return fixed_workbook(written.getvalue(), day)
+    return saved_workbook(book, f"Bids side by side: {title}", day)
 
 
 def amount_column(at: int) -> str:

@@ -12,11 +12,11 @@ from reportlab import rl_config
 from reportlab.platypus import BaseDocTemplate, Flowable, Frame, NextPageTemplate, PageTemplate
 
 from leanto import __version__
-from leanto.reports.blocks import Report
+from leanto.reports.blocks import INVENTED, Report
 from leanto.reports.characters import printable
 from leanto.reports.fonts import Typesetter
 from leanto.reports.pdf_blocks import Layout, Progress
-from leanto.reports.pdf_page import INVENTED, CountingCanvas, PageFurniture
+from leanto.reports.pdf_page import CountingCanvas, PageFurniture
 from leanto.reports.pdf_photo import PhotoPath
 from leanto.reports.pdf_style import (
     BOTTOM_PT,

@@ -6,10 +6,11 @@ from collections.abc import Iterator
 
 from reportlab.pdfgen.canvas import Canvas
 
+from leanto.reports.strokes import STROKES
+
 Box = tuple[float, float, float, float]
 """Left, bottom, width and height in points."""
 _STEP_PT = 5.0
-_PATTERNS = {"failed": "/\\", "worn": "/", "no access": "-", "work": "/"}
 
 
 def hatch(canvas: Canvas, box: Box, mark: str) -> None:
@@ -30,7 +31,7 @@ def hatch(canvas: Canvas, box: Box, mark: str) -> None:
 
 def lines_of(mark: str, box: Box) -> Iterator[Box]:
     """The lines of a mark's hatching, each from x, y to x, y; they are cut at the box."""
-    for pattern in _PATTERNS.get(mark, ""):
+    for pattern in STROKES.get(mark, ""):
         yield from _lines(pattern, box)
 
 

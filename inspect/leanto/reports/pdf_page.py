@@ -7,7 +7,7 @@ from typing import Any
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import BaseDocTemplate
 
-from leanto.reports.blocks import Report
+from leanto.reports.blocks import INVENTED, Report
 from leanto.reports.fonts import Face, Typesetter, base_font
 from leanto.reports.pdf_style import (
     ACCENT,
@@ -23,7 +23,6 @@ from leanto.reports.pdf_text import draw_text
 _SIZE_PT = 7.5
 _TOTAL = "page-total"
 _TOTAL_WIDTH_PT = 16.0
-INVENTED = "Invented example"
 
 
 class CountingCanvas(Canvas):

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from datetime import date
-from io import BytesIO
 
 from openpyxl import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
@@ -32,8 +31,7 @@ from leanto.bids.layout import (
 )
 from leanto.bids.model import BidForm, BidLine
 from leanto.bids.short_id import Kind, short_id, short_ids
-from leanto.reports.cell_text import cell_text
-from leanto.reports.fixed_zip import fixed_workbook
+from leanto.reports.saved_workbook import saved_workbook
 from leanto.reports.sheet_rows import Look, Rows, Value
 
 _WIDTHS = (6, 10, 44, 31, 9, 10, 12, 13, 27, 12)
@@ -74,12 +72,7 @@ def bid_workbook(form: BidForm, title: str, day: date, *, invented: bool = False
     _unit_price_sheet(book.create_sheet(UNIT_PRICE_SHEET), form)
     _alternate_sheet(book.create_sheet(ALTERNATE_SHEET), form)
     _term_sheet(book.create_sheet(TERM_SHEET), total_row)
-    book.properties.creator = "leanto"
-    book.properties.title = f"Bid form: {cell_text(title)}"
-    book.calculation.fullCalcOnLoad = True
-    written = BytesIO()
-    book.save(written)
-    return fixed_workbook(written.getvalue(), day)
+    return saved_workbook(book, f"Bid form: {title}", day)
 
 
 def _bid_sheet(sheet: Worksheet, form: BidForm, title: str, invented: bool) -> int:

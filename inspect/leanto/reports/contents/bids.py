@@ -26,8 +26,8 @@ from leanto.reports.blocks import (
 )
 from leanto.reports.contents.bid_marks import MARKS, amount_in_words, marked, span_in_words
 from leanto.reports.contents.condition import INVENTED
+from leanto.reports.contents.owners import owners_report
 from leanto.reports.contents.words import capitalized, counted
-from leanto.reports.in_units import in_shown_units
 
 NO_CHOICE = (
     "The table does not choose, and it gives no score. A low price may be a fair one, or one that "
@@ -53,16 +53,9 @@ def bids_report(made: Levelled, building: Building, as_of: date) -> Report:
     ]
     if building.invented:
         blocks.append(Paragraph(INVENTED, "note"))
-    report = Report(
-        kind="Bids side by side",
-        title=building.name,
-        subtitle=building.place,
-        as_of=as_of,
-        blocks=tuple(block for block in blocks if block != Bullets(())),
-        invented=building.invented,
-        footer="For the owner. Not to be passed on to a bidder.",
-    )
-    return in_shown_units(report, building, *(one.bid for one in made.bids))
+    kept = [block for block in blocks if block != Bullets(())]
+    typed = (one.bid for one in made.bids)
+    return owners_report("Bids side by side", kept, building, as_of, *typed)
 
 
 def total_blocks(made: Levelled) -> tuple[Block, ...]:

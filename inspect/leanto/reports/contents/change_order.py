@@ -12,7 +12,6 @@ from leanto.money import format_usd
 from leanto.quantities import Unit, format_quantity
 from leanto.record.agreed_entry import AskedLine, BidAwarded, Opened
 from leanto.record.kept_change import KeptChange
-from leanto.record.observation import Photo
 from leanto.reports.blocks import (
     Band,
     Block,
@@ -192,5 +191,4 @@ def _found(opening: Opened, assessment: Assessment) -> Iterator[Block]:
         )
     )
     for number, kept in enumerate(opening.pictures, start=1):
-        photo = Photo(kept.digest, kept.original_name, kept.taken_at)
-        yield Picture(photo, f"Opening {opening.number}, picture {number}: {name}")
+        yield Picture(kept.photo, f"Opening {opening.number}, picture {number}: {name}")

@@ -10,7 +10,6 @@ from leanto.contract.baseline import open_lines
 from leanto.contract.spending import Spending, SpendingRow
 from leanto.money import format_usd
 from leanto.record.agreed_entry import BidAwarded, Paid
-from leanto.record.observation import Photo
 from leanto.reports.blocks import (
     Block,
     Bullets,
@@ -24,10 +23,9 @@ from leanto.reports.blocks import (
     Table,
 )
 from leanto.reports.contents.condition import INVENTED
+from leanto.reports.contents.owners import owners_report
 from leanto.reports.contents.words import date_in_words
-from leanto.reports.in_units import in_shown_units
 
-OWNERS = "For the owner. Not to be passed on to a bidder."
 _ROWS = (
     Column("Line", 0.07, "right"),
     Column("Work", 0.41),
@@ -71,16 +69,7 @@ def costs_report(
         blocks += [Heading(1, "Receipts"), *receipts] if receipts else []
     if building.invented:
         blocks.append(Paragraph(INVENTED, "note"))
-    report = Report(
-        kind="What it costs",
-        title=building.name,
-        subtitle=building.place,
-        as_of=as_of,
-        blocks=tuple(blocks),
-        invented=building.invented,
-        footer=OWNERS,
-    )
-    return in_shown_units(report, building, award.bidder, tuple(payments))
+    return owners_report("What it costs", blocks, building, as_of, award.bidder, tuple(payments))
 
 
 def headline(view: Spending) -> str:
@@ -176,7 +165,5 @@ def _payment(paid: Paid) -> Row:
 
 def _receipt(paid: Paid) -> Picture:
     assert paid.receipt is not None
-    kept = paid.receipt
-    photo = Photo(kept.digest, kept.original_name, kept.taken_at)
     amount = format_usd(paid.usd, cents=True)
-    return Picture(photo, f"Payment {paid.number}, line {paid.line}: {amount}")
+    return Picture(paid.receipt.photo, f"Payment {paid.number}, line {paid.line}: {amount}")

@@ -10,7 +10,6 @@ from leanto.building.model import Building
 from leanto.contract.compared import Compared, Sign
 from leanto.contract.missed import FEW, ByEvidence, ByFound, by_evidence, by_found
 from leanto.contract.spending import Spending
-from leanto.quantities import Unit, format_quantity
 from leanto.reports.blocks import (
     Block,
     Bullets,
@@ -23,9 +22,9 @@ from leanto.reports.blocks import (
     Table,
 )
 from leanto.reports.contents.condition import INVENTED
-from leanto.reports.contents.costs import OWNERS, contingency_in_words
-from leanto.reports.contents.words import counted
-from leanto.reports.in_units import in_shown_units
+from leanto.reports.contents.costs import contingency_in_words
+from leanto.reports.contents.owners import owners_report
+from leanto.reports.contents.words import counted, rounded_area
 
 _SURFACES = (
     Column("Surface", 0.28),
@@ -79,16 +78,7 @@ def missed_report(
         ]
     if building.invented:
         blocks.append(Paragraph(INVENTED, "note"))
-    report = Report(
-        kind="Opened walls against the assessment",
-        title=building.name,
-        subtitle=building.place,
-        as_of=as_of,
-        blocks=tuple(blocks),
-        invented=building.invented,
-        footer=OWNERS,
-    )
-    return in_shown_units(report, building)
+    return owners_report("Opened walls against the assessment", blocks, building, as_of)
 
 
 def headline(rows: Sequence[Compared]) -> str:
@@ -96,8 +86,8 @@ def headline(rows: Sequence[Compared]) -> str:
     if not rows:
         return "Nothing was opened yet."
     found, expected = (
-        _sqft(sum(r.found_sqft for r in rows)),
-        _sqft(sum(r.expected_sqft for r in rows)),
+        rounded_area(sum(r.found_sqft for r in rows)),
+        rounded_area(sum(r.expected_sqft for r in rows)),
     )
     missed = [row.name for row in rows if row.verdict.startswith("missed")]
     said = (
@@ -165,9 +155,9 @@ def _surface(row: Compared) -> Row:
     return (
         f"{row.name}\n{signs}" if signs else row.name,
         chance,
-        _sqft(row.opened_sqft),
-        _sqft(row.expected_sqft) if row.chance is not None else "",
-        f"{_sqft(row.found_sqft)}{found}",
+        rounded_area(row.opened_sqft),
+        rounded_area(row.expected_sqft) if row.chance is not None else "",
+        f"{rounded_area(row.found_sqft)}{found}",
         f"{row.verdict}{at_least}",
     )
 
@@ -176,9 +166,9 @@ def _all(rows: Sequence[Compared]) -> Row:
     return (
         "All",
         "",
-        _sqft(sum(row.opened_sqft for row in rows)),
-        _sqft(sum(row.expected_sqft for row in rows)),
-        _sqft(sum(row.found_sqft for row in rows)),
+        rounded_area(sum(row.opened_sqft for row in rows)),
+        rounded_area(sum(row.expected_sqft for row in rows)),
+        rounded_area(sum(row.found_sqft for row in rows)),
         "",
     )
 
@@ -189,7 +179,7 @@ def _evidence(one: ByEvidence) -> Row:
         str(one.surfaces),
         f"{one.expected_in:.1f}",
         str(one.found_in),
-        f"{_sqft(one.expected_sqft)}, {_sqft(one.found_sqft)}",
+        f"{rounded_area(one.expected_sqft)}, {rounded_area(one.found_sqft)}",
         one.reading,
     )
 
@@ -200,7 +190,3 @@ def _sign(sign: Sign) -> str:
     if sign.ratio >= 1:
         return f"{sign.text} (x {sign.ratio:g})"
     return f"{sign.text} (against: x {sign.ratio:.2g})"
-
-
-def _sqft(area: float) -> str:
-    return format_quantity(round(area, 1) if area < 10 else round(area), Unit.SQFT)

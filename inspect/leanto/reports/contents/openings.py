@@ -11,7 +11,6 @@ from leanto.contract.pricing import amount_of
 from leanto.contract.spending import Spending, asked_total
 from leanto.decision.model import SurfaceDecision
 from leanto.money import format_usd
-from leanto.quantities import Unit, format_quantity
 from leanto.record.agreed_entry import AgreedRate, AskedLine, BidAwarded, Opened
 from leanto.record.kept_change import KeptChange
 from leanto.reports.blocks import (
@@ -25,8 +24,9 @@ from leanto.reports.blocks import (
     Row,
     Table,
 )
-from leanto.reports.contents.costs import OWNERS, contingency_in_words
-from leanto.reports.in_units import in_shown_units
+from leanto.reports.contents.costs import contingency_in_words
+from leanto.reports.contents.owners import owners_report
+from leanto.reports.contents.words import rounded_area
 
 _SURFACES = (
     Column("No.", 0.06, "right"),
@@ -67,16 +67,7 @@ def openings_report(
     others = [f"{number} {name}" for number, name, *rest in surfaces if not any(rest)]
     if others:
         blocks.append(Paragraph(f"Without a lining: {'; '.join(others)}.", "note"))
-    report = Report(
-        kind="Opening up",
-        title=building.name,
-        subtitle=building.place,
-        as_of=as_of,
-        blocks=tuple(blocks),
-        invented=building.invented,
-        footer=OWNERS,
-    )
-    return in_shown_units(report, building)
+    return owners_report("Opening up", blocks, building, as_of)
 
 
 def asked_in_words(line: AskedLine) -> str:
@@ -105,10 +96,10 @@ def _surface(row: SurfaceRow) -> Row:
     return (
         str(number),
         name,
-        _sqft(decided.damaged_sqft) if decided and decided.damaged_sqft else "",
+        rounded_area(decided.damaged_sqft) if decided and decided.damaged_sqft else "",
         f"{decided.unseen.p:.0%}\n{decided.prior:.0%} before the walk" if decided else "",
-        _sqft(area) if opened else "",
-        (f"{_sqft(bad)}\n{found}" if found else _sqft(bad)) if opened else "",
+        rounded_area(area) if opened else "",
+        (f"{rounded_area(bad)}\n{found}" if found else rounded_area(bad)) if opened else "",
     )
 
 
@@ -136,7 +127,3 @@ def _rate_in_words(rate: AgreedRate) -> str:
 
 def _per(unit: str) -> str:
     return unit if unit == "each" else f"per {unit}"
-
-
-def _sqft(area: float) -> str:
-    return format_quantity(round(area, 1) if area < 10 else round(area), Unit.SQFT)

@@ -8,7 +8,7 @@ from leanto.building.kinds import PlaceKind
 from leanto.building.rectangle import Rectangle
 from leanto.building.surface import Surface
 from leanto.money import Number, Spread, format_usd, round_to
-from leanto.quantities import format_ft_in
+from leanto.quantities import Unit, format_ft_in, format_quantity
 
 _PLANS = (PlaceKind.FLOOR, PlaceKind.CEILING)
 _MONTHS = "January February March April May June July August September October November December"
@@ -19,6 +19,11 @@ _CLOSE_FT = 1 / 24
 def date_in_words(day: date) -> str:
     """The date as ``June 1, 2026``, whatever the machine's language."""
     return f"{_MONTHS.split()[day.month - 1]} {day.day}, {day.year}"
+
+
+def rounded_area(sqft: float) -> str:
+    """An area in square feet, rounded to what can be counted on a site: tenths below ten."""
+    return format_quantity(round(sqft, 1) if sqft < 10 else round(sqft), Unit.SQFT)
 
 
 def counted(number: int, noun: str, plural: str = "") -> str:
