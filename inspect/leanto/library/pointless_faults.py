@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from graphlib import CycleError, TopologicalSorter
 
 from leanto.checklist.condition import Condition
 from leanto.checklist.model import Item, PointlessAfter, Reach
 from leanto.errors import Problem
 from leanto.library.parts import Parts
 from leanto.library.placed import Placed
+from leanto.rules.circle import circle_in
 from leanto.rules.syntax import nearest
 
 _KEY = "pointless_after"
@@ -26,10 +26,7 @@ def pointless_faults(parts: Parts) -> Iterator[Problem]:
         item_id: [after.item for after in entry.value.pointless_after]
         for item_id, entry in parts.items.items()
     }
-    try:
-        TopologicalSorter(graph).prepare()
-    except CycleError as error:
-        circle = tuple(reversed(error.args[1]))
+    if circle := circle_in(graph)[::-1]:
         message = "These items make each other pointless: " + " -> ".join(circle) + "."
         yield parts.items[circle[0]].problem((_KEY,), message, "Take one out.")
 

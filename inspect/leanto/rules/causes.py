@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
-from graphlib import CycleError, TopologicalSorter
 
+from leanto.rules.circle import circle_in
 from leanto.rules.compiled import CompiledRule
 from leanto.rules.finding import Finding
 from leanto.rules.nearness import Neighbors
@@ -55,11 +55,7 @@ def causing_circle(rules: Iterable[CompiledRule]) -> tuple[str, ...]:
         rule.id: sorted({name for search in rule.rule.causes for name in search.rules})
         for rule in rules
     }
-    try:
-        TopologicalSorter(graph).prepare()
-    except CycleError as error:
-        return tuple(error.args[1])
-    return ()
+    return circle_in(graph)
 
 
 def needs_cause(finding: Finding, rules: Mapping[str, CompiledRule]) -> bool:

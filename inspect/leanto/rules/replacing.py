@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
-from graphlib import CycleError, TopologicalSorter
 
+from leanto.rules.circle import circle_in
 from leanto.rules.compiled import CompiledRule
 from leanto.rules.finding import Finding
 from leanto.rules.model import Decides, Replacement
@@ -57,11 +57,7 @@ def replacing_circle(rules: Iterable[CompiledRule]) -> tuple[str, ...]:
         rule.id: sorted({name for of in rule.rule.replaces for name in of.rules} - {rule.id})
         for rule in rules
     }
-    try:
-        TopologicalSorter(graph).prepare()
-    except CycleError as error:
-        return tuple(error.args[1])
-    return ()
+    return circle_in(graph)
 
 
 def _replaced(
