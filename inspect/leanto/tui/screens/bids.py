@@ -20,7 +20,7 @@ from leanto.tui.origin import Origin
 from leanto.tui.origin_of import of_item
 from leanto.tui.screens.ask_choice import AskChoice
 from leanto.tui.screens.ask_reason import AskReasonScreen
-from leanto.tui.screens.details import Details, amounts, labeled, listed, said, strong
+from leanto.tui.screens.details import Details, amounts, labeled, listed, said
 from leanto.tui.screens.rows_screen import RowsScreen
 from leanto.tui.screens.working import Progress, Working
 from leanto.tui.shown import visible
@@ -78,9 +78,7 @@ class BidsScreen(RowsScreen):
         made = self.made
         if made is not None and key.startswith("line "):
             return tuple(map(said, _bids_on(made, _line(made, key))))
-        details = self.details_of(assessment, key)
-        parts = (part for part in details.parts if isinstance(part, Content))
-        return (strong(details.title), *parts)
+        return self.details_of(assessment, key).lines()
 
     def details_of(self, assessment: Assessment, key: str) -> Details:
         made = self.made

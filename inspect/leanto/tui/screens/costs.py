@@ -25,7 +25,7 @@ from leanto.tui.origin_of import of_item
 from leanto.tui.pictures import first_folder
 from leanto.tui.screens.ask_photo import AskPhoto
 from leanto.tui.screens.ask_reason import AskReasonScreen
-from leanto.tui.screens.details import Details, labeled, listed, said, strong
+from leanto.tui.screens.details import Details, labeled, listed, said
 from leanto.tui.screens.rows_screen import RowsScreen
 from leanto.tui.shown import visible
 from leanto.tui.widgets import costs_table as table
@@ -64,9 +64,7 @@ class CostsScreen(RowsScreen):
             self.table.fill(table.LINE_COLUMNS, table.line_rows(self.view), table.LINE_SORTINGS)
 
     def preview_of(self, assessment: Assessment, key: str) -> Sequence[Content]:
-        details = self.details_of(assessment, key)
-        parts = (part for part in details.parts if isinstance(part, Content))
-        return (strong(details.title), *parts)
+        return self.details_of(assessment, key).lines()
 
     def details_of(self, assessment: Assessment, key: str) -> Details:
         view, award = self.view, self.job.walk.award

@@ -32,6 +32,10 @@ class Details:
             flat += part if isinstance(part, tuple) else (part,)
         return Content("\n\n").join(flat)
 
+    def lines(self) -> tuple[Content, ...]:
+        """The title and what stands alone below it, for a preview."""
+        return (strong(self.title), *(part for part in self.parts if isinstance(part, Content)))
+
 
 def said(text: str) -> Content:
     """A paragraph: user text, never markup."""

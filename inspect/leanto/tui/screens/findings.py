@@ -68,9 +68,7 @@ class FindingsScreen(RowsScreen):
 
     def preview_of(self, assessment: Assessment, key: str) -> Sequence[Content]:
         if self.shows_open:
-            details = self._open_details(assessment, key)
-            parts = (part for part in details.parts if isinstance(part, Content))
-            return (strong(details.title), *parts)
+            return self._open_details(assessment, key).lines()
         finding = _finding(assessment, key)
         place = f"{table.when(finding)} - {finding.station_name}"
         return strong(finding.text), said(place), said(finding.advice or finding.watch)

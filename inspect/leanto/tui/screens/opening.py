@@ -33,7 +33,7 @@ from leanto.tui.origin_of import of_surface
 from leanto.tui.pictures import first_folder
 from leanto.tui.screens.ask_photo import AskPhoto
 from leanto.tui.screens.ask_reason import AskReasonScreen
-from leanto.tui.screens.details import Details, labeled, listed, said, strong
+from leanto.tui.screens.details import Details, labeled, listed, said
 from leanto.tui.screens.rows_screen import RowsScreen
 from leanto.tui.shown import on_one_line, visible
 from leanto.tui.widgets import opening_table as table
@@ -80,9 +80,7 @@ class OpeningScreen(RowsScreen):
         self.table.fill(table.COLUMNS, rows, table.SORTINGS)
 
     def preview_of(self, assessment: Assessment, key: str) -> Sequence[Content]:
-        details = self.details_of(assessment, key)
-        parts = (part for part in details.parts if isinstance(part, Content))
-        return (strong(details.title), *parts)
+        return self.details_of(assessment, key).lines()
 
     def details_of(self, assessment: Assessment, key: str) -> Details:
         one = next((x for x in self.surfaces if x.surface.id == key), None)

@@ -3,27 +3,22 @@
 from __future__ import annotations
 
 from textual.content import Content
-from textual_plotext import PlotextPlot
 
 from leanto.money import format_usd, round_to
 from leanto.reports.chart_blocks import SwingChart
 from leanto.tui.shown import on_one_line
+from leanto.tui.widgets.clear_plot import ClearPlot
 
 _TICKS = 3
 _USD_COLUMNS = 9
 
 
-class SwingPlot(PlotextPlot):
+class SwingPlot(ClearPlot):
     """A row for each thing, the largest swing on top, around the expected total."""
 
     DEFAULT_CSS = """
     SwingPlot { height: 14; padding: 0 1; }
     """
-
-    def on_mount(self) -> None:
-        # Without colors of its own it reads in both looks.
-        self.auto_theme = False
-        self.theme = "textual-clear"
 
     def show(self, chart: SwingChart, width: int) -> None:
         """Draw a chart in place of the one before, names cut to two fifths of ``width``."""
@@ -44,9 +39,7 @@ class SwingPlot(PlotextPlot):
             ],
         )
         plot.ylim(0.5, count + 0.5)
-        plot.xlim(low, high)
-        ticks = [low + (high - low) * index / (_TICKS - 1) for index in range(_TICKS)]
-        plot.xticks(ticks, [_usd(tick) for tick in ticks])
+        self.mark_dollars(low, high, ticks=_TICKS, to=10)
         self.refresh()
 
 
