@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import shutil
-import subprocess
 import zipfile
 from datetime import date
 from decimal import Decimal
@@ -13,6 +11,7 @@ from typing import Any
 
 import pytest
 from filled_bids import SMALL, fields
+from office import needs_office, saved_by_office
 from openpyxl import Workbook, load_workbook
 
 from leanto.bids.hidden_work import HiddenWork
@@ -23,7 +22,6 @@ from leanto.bids.reading.bid import bid_of
 from leanto.money import Spread
 from leanto.reports.levelled_sheet import HIDDEN, LINES, TOTALS, WORDS, levelled_workbook
 
-OFFICE = shutil.which("soffice") or shutil.which("libreoffice")
 DAY = date(2026, 6, 2)
 PROTECT, STRIP, SILL, SIDING, CIRCUIT = (one.item_id for one in SMALL.lines)
 KEEP, DOOR = (one.id for one in SMALL.alternates)
@@ -123,28 +121,11 @@ def test_questions_and_marks_are_there(content: bytes) -> None:
     assert "Ours, likely" in row_of(book, LINES, "Line")
 
 
-@pytest.mark.skipif(OFFICE is None, reason="LibreOffice is not here")
+@needs_office
 def test_another_program_reckons_the_totals_that_we_reckon(
     made: Levelled, content: bytes, tmp_path: Path
 ) -> None:
-    source, out = tmp_path / "table.xlsx", tmp_path / "out"
-    source.write_bytes(content)
-    subprocess.run(
-        [
-            str(OFFICE),
-            "--headless",
-            f"-env:UserInstallation={(tmp_path / 'profile').as_uri()}",
-            "--convert-to",
-            "xlsx:Calc MS Excel 2007 XML",
-            "--outdir",
-            str(out),
-            str(source),
-        ],
-        check=True,
-        capture_output=True,
-        timeout=180,
-    )
-    book = load_workbook(BytesIO((out / "table.xlsx").read_bytes()), data_only=True)
+    book = load_workbook(BytesIO(saved_by_office(content, tmp_path)), data_only=True)
 
     def reckoned(name: str) -> list[Decimal]:
         cents = Decimal("0.01")

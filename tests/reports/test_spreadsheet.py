@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import re
-import shutil
-import subprocess
 import zipfile
 from decimal import ROUND_HALF_UP, Decimal
 from io import BytesIO
@@ -13,6 +11,7 @@ from typing import Any
 
 import pytest
 from bid_forms import ALLOWANCES, DAY, LINES, a_form
+from office import needs_office, saved_by_office
 from openpyxl import Workbook, load_workbook
 
 from leanto.bids.layout import BID_COLUMNS, BID_SHEET, ID, TERM_SHEET
@@ -22,7 +21,6 @@ from leanto.bids.reading.xlsx import read_xlsx
 from leanto.bids.short_id import short_ids
 from leanto.reports.spreadsheet import bid_workbook
 
-OFFICE = shutil.which("soffice") or shutil.which("libreoffice")
 PRICES: dict[str, float | str] = {
     "strip@main.north.inside": 1.85,
     "sill@main": 61.335,
@@ -174,26 +172,9 @@ def test_a_form_without_lines_or_questions_is_a_workbook_too() -> None:
     assert beside(the_book(form), "Lines without a price").value == "=0"
 
 
-@pytest.mark.skipif(OFFICE is None, reason="LibreOffice is not here")
+@needs_office
 def test_another_program_reckons_the_same_total_and_we_read_it_back(tmp_path: Path) -> None:
-    source, out = tmp_path / "filled.xlsx", tmp_path / "out"
-    source.write_bytes(bytes_of(filled()))
-    subprocess.run(
-        [
-            str(OFFICE),
-            "--headless",
-            f"-env:UserInstallation={(tmp_path / 'profile').as_uri()}",
-            "--convert-to",
-            "xlsx:Calc MS Excel 2007 XML",
-            "--outdir",
-            str(out),
-            str(source),
-        ],
-        check=True,
-        capture_output=True,
-        timeout=180,
-    )
-    saved = (out / "filled.xlsx").read_bytes()
+    saved = saved_by_office(bytes_of(filled()), tmp_path)
     book = load_workbook(BytesIO(saved), data_only=True)
 
     assert row_of(book, "strip@main.north.inside")["Amount"].value == pytest.approx(323.75)
